@@ -1,0 +1,11 @@
+namespace SectionScan.Porting.Sections;
+
+/// <summary>What an outline was taken from.</summary>
+public enum SectionSubject
+{
+    /// <summary>A slice of a rubber mould lying on the target.</summary>
+    Mould,
+
+    /// <summary>An opening in a sawn or milled metal face.</summary>
+    Opening,
+}
