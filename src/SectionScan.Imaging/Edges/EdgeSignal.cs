@@ -1,0 +1,225 @@
+namespace SectionScan.Imaging.Edges;
+
+/// <summary>One quantity of the photo (light or tint) in which the edge is read.</summary>
+internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, double[] strips, double flareUncertaintyMm, int direction, bool isTint)
+{
+    private const double StepPx = 0.5;
+    private const double ReachPx = 6.5;
+    private const double SearchPx = 3;
+
+    // Colour is stored at half the resolution (4:2:0) and reaches farther.
+    private const double TintReachPx = 9;
+
+    // A strip at least this wide (in blurs) is an edge of its own; the wall's level can be read in one a little wider.
+    private const double OpenStripBlurs = 5;
+    private const double LeastStripBlurs = 0.15;
+
+    // An edge read this well needs no help from the foot of the wall.
+    private const double PlainEdgePx = 0.12;
+
+    // No reading is better than this, whatever the noise says: what the model does not know of tone curve and sharpening.
+    private const double LeastUncertaintyPx = 0.03;
+    private const double LeastTintUncertaintyPx = 0.25;
+
+    // Noise of light that is always there, so that a perfectly flat profile is not a perfect reading.
+    private const double LeastNoise = 0.002;
+
+    private readonly double pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
+    private readonly double reachMm = (isTint ? TintReachPx : ReachPx) * sampler.MillimetresPerPixel(curve.Points[0]);
+    private double[] walls = [];
+
+    /// <summary>Standard deviation of the blur, mm: the median over the places that show no wall.</summary>
+    public double BlurMm { get; private set; }
+
+    /// <summary>Learns the blur and the wall's levels.</summary>
+    public void Prepare()
+    {
+        BlurMm = MedianBlurMm();
+        walls = WallLevels();
+    }
+
+    /// <summary>Reads one place.</summary>
+    public EdgeReading Read(int i)
+    {
+        var strip = strips[i];
+        var open = strip >= OpenStripBlurs * BlurMm;
+        if (!open)
+        {
+            return Read(i, reachMm + strip, strip > LeastStripBlurs * BlurMm ? strip : 0, walls[i], strip > LeastStripBlurs * BlurMm);
+        }
+
+        // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
+        var edge = Read(i, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, double.NaN, false);
+        return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm ? edge : edge.With(Read(i, reachMm + strip, strip, walls[i], true));
+    }
+
+    private EdgeReading Read(int i, double outerMm, double strip, double wall, bool reliesOnFlare)
+    {
+        var profile = Profile(i, -reachMm, outerMm, out var step);
+        var model = new EdgeModel(BlurMm, strip, wall);
+        var (offset, contrast, noise) = Minimise(profile, -reachMm, step, model);
+        var least = (isTint ? LeastTintUncertaintyPx : LeastUncertaintyPx) * pixelMm;
+
+        // Bound of the blurred step's least variance: u = (n/C)·√(2√π·σ·step), one reading each step.
+        var bound = Math.Max(noise, LeastNoise) / Math.Max(contrast, 1e-4) * Math.Sqrt(2 * Math.Sqrt(Math.PI) * BlurMm * step);
+        var flare = reliesOnFlare ? flareUncertaintyMm * Math.Min(1, strip / (OpenStripBlurs * BlurMm)) : 0;
+        return new(offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare)));
+    }
+
+    private (double Offset, double Contrast, double Noise) Minimise(ReadOnlySpan<float> profile, double from, double step, EdgeModel model)
+    {
+        Span<double> levels = stackalloc double[4];
+        var (low, high) = (-SearchPx * pixelMm, SearchPx * pixelMm);
+        var (best, least) = (0.0, double.MaxValue);
+        var grid = 0.6 * pixelMm;
+        for (var s = low; s <= high + 1e-9; s += grid)
+        {
+            var left = model.LeftOver(profile, from, step, s, levels);
+            if (left < least)
+            {
+                (best, least) = (s, left);
+            }
+        }
+
+        for (var round = 0; round < 3; round++)
+        {
+            // The sum of squares is a parabola near its least.
+            var (a, c) = (model.LeftOver(profile, from, step, best - grid, levels), model.LeftOver(profile, from, step, best + grid, levels));
+            var bend = a - (2 * least) + c;
+            if (bend <= 0)
+            {
+                break;
+            }
+
+            var moved = best + Math.Clamp(0.5 * grid * (a - c) / bend, -grid, grid);
+            var there = model.LeftOver(profile, from, step, moved, levels);
+            if (there > least)
+            {
+                break;
+            }
+
+            (best, least) = (moved, there);
+            grid *= 0.35;
+        }
+
+        model.LeftOver(profile, from, step, best, levels);
+        var contrast = Math.Abs(levels[0] - levels[1]);
+        if (model.StripMm > 0)
+        {
+            contrast = Math.Max(contrast, Math.Abs(levels[0] - levels[3]));
+        }
+
+        return (best, contrast, Math.Sqrt(least / profile.Length));
+    }
+
+    private float[] Profile(int i, double from, double to, out double step)
+    {
+        step = StepPx * pixelMm;
+        var count = Math.Max(8, (int)Math.Round((to - from) / step) + 1);
+        var n = curve.Normals[i];
+        var outward = (n.X * direction, n.Y * direction);
+        var profile = new float[count];
+        if (!isTint)
+        {
+            sampler.ReadLight(curve.Points[i], outward, from, step, profile);
+            return profile;
+        }
+
+        // Along the line of tints from the face's to the ground's.
+        var tints = new float[2 * count];
+        sampler.ReadTint(curve.Points[i], outward, from, step, tints);
+        var third = count / 3;
+        float x = 0, y = 0;
+        for (var k = 0; k < third; k++)
+        {
+            x += tints[2 * (count - 1 - k)] - tints[2 * k];
+            y += tints[(2 * (count - 1 - k)) + 1] - tints[(2 * k) + 1];
+        }
+
+        var length = MathF.Sqrt((x * x) + (y * y));
+        var (ux, uy) = length > 0 ? (x / length, y / length) : (1f, 0f);
+        for (var k = 0; k < count; k++)
+        {
+            profile[k] = (ux * tints[2 * k]) + (uy * tints[(2 * k) + 1]);
+        }
+
+        return profile;
+    }
+
+    private double MedianBlurMm()
+    {
+        var blurs = new List<(double Blur, double Contrast)>();
+        var stride = Math.Max(1, curve.Points.Length / 100);
+        for (var i = 0; i < curve.Points.Length; i += stride)
+        {
+            if (strips[i] > 0)
+            {
+                continue;
+            }
+
+            var profile = Profile(i, -reachMm, reachMm, out var step);
+            var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
+            for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.15)
+            {
+                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN));
+                if (reading.Noise < least)
+                {
+                    (best, contrast, least) = (blurPx, reading.Contrast, reading.Noise);
+                }
+            }
+
+            blurs.Add((best, contrast));
+        }
+
+        if (blurs.Count == 0)
+        {
+            return (isTint ? 1.6 : 1.1) * pixelMm;
+        }
+
+        var clear = blurs.OrderByDescending(b => b.Contrast).Take((blurs.Count + 1) / 2).Select(b => b.Blur).Order().ToArray();
+        return clear[clear.Length / 2] * pixelMm;
+    }
+
+    /// <summary>The wall's level at each place: read where the strip is open, taken from the nearest such place elsewhere.</summary>
+    private double[] WallLevels()
+    {
+        var n = curve.Points.Length;
+        var levels = new double[n];
+        Array.Fill(levels, double.NaN);
+        if (isTint)
+        {
+            // The line of tints differs from place to place, so one place's level says nothing of another's.
+            return levels;
+        }
+
+        for (var i = 0; i < n; i++)
+        {
+            if (strips[i] < OpenStripBlurs * BlurMm)
+            {
+                continue;
+            }
+
+            var inside = Profile(i, 2 * BlurMm, Math.Max((2 * BlurMm) + pixelMm, strips[i] - (2 * BlurMm)), out _);
+            Array.Sort(inside);
+            levels[i] = inside[inside.Length / 2];
+        }
+
+        var known = Enumerable.Range(0, n).Where(i => !double.IsNaN(levels[i])).ToArray();
+        if (known.Length == 0)
+        {
+            return levels;
+        }
+
+        var filled = (double[])levels.Clone();
+        for (var i = 0; i < n; i++)
+        {
+            if (double.IsNaN(filled[i]))
+            {
+                var nearest = known.MinBy(k => Math.Min((k - i + n) % n, (i - k + n) % n));
+                filled[i] = levels[nearest];
+            }
+        }
+
+        return filled;
+    }
+}

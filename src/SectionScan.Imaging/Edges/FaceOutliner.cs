@@ -1,0 +1,80 @@
+using SectionScan.Metrology.Frames;
+
+namespace SectionScan.Imaging.Edges;
+
+/// <summary>From a rough outline to the measured edge of a face: trace it, learn how the wall leans, read it below the pixel.</summary>
+internal static class FaceOutliner
+{
+    // A wall leans by about this much: a cut is square within 2 degrees (field practice), moulds taper a little.
+    private const double UsualLean = 0.035;
+    private const double ReadingStepMm = 0.15;
+    private const double SmoothingHalfWidthMm = 0.45;
+    private const int MostTraces = 5;
+    private const double SettledMm = 0.35;
+    private const double WeakUncertaintyPx = 0.5;
+
+    /// <summary>Measures the edge.</summary>
+    /// <param name="sampler">Reads the photo in the plane of the face.</param>
+    /// <param name="rough">The rough outline in the plane of the face.</param>
+    /// <param name="direction">+1 for a slice, −1 for an opening.</param>
+    public static FaceEdge Measure(ProfileSampler sampler, IReadOnlyList<TargetPoint> rough, int direction)
+    {
+        var lean = direction < 0 ? 0.05 : (UsualLean * sampler.HeightMm) + 0.05;
+        var curve = TraceUntilSettled(sampler, rough, lean, direction);
+        var (flare, flareUncertainty) = direction < 0 ? (WallFlare.None, 0) : FlareEstimate.From(sampler, curve, UsualLean * sampler.HeightMm);
+        curve = FaceTracer.Trace(
+            sampler, curve.Points, new(0.6, 0.6, 0.25, 4, flare, Math.Max(0.06, flareUncertainty)), direction);
+
+        EdgeReader reader;
+        EdgeReading[] readings;
+        double scatter;
+        (curve, reader, readings, scatter) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        (curve, reader, readings, scatter) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
+        var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
+        return new(curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel);
+    }
+
+    private static ClosedCurve TraceUntilSettled(ProfileSampler sampler, IReadOnlyList<TargetPoint> rough, double lean, int direction)
+    {
+        var curve = ClosedCurve.Through(rough, 0.5, 0.5);
+        for (var round = 0; round < MostTraces; round++)
+        {
+            var strip = direction < 0 ? 0 : Enumerable.Range(0, curve.Points.Length)
+                .Max(i => WallStrip.WidthMm(curve.Points[i], curve.Normals[i], sampler.Camera, sampler.HeightMm));
+            var inward = round == 0 ? Math.Max(1.2, strip + 0.6) : 1.2;
+            var next = FaceTracer.Trace(sampler, curve.Points, new(inward, 1.2, 0.5, 1.2f, WallFlare.None, lean), direction);
+            var moved = Enumerable.Range(0, next.Points.Length).Max(i => DistanceTo(curve, next.Points[i]));
+            curve = next;
+            if (moved < SettledMm)
+            {
+                break;
+            }
+        }
+
+        return curve;
+    }
+
+    private static (ClosedCurve Curve, EdgeReader Reader, EdgeReading[] Readings, double ScatterMm) Refine(
+        ProfileSampler sampler, ClosedCurve traced, WallFlare flare, double flareUncertaintyMm, int direction)
+    {
+        var curve = ClosedCurve.Through(traced.Points, ReadingStepMm, 0);
+        var reader = new EdgeReader(sampler, curve, flare, flareUncertaintyMm, direction);
+        var readings = reader.ReadAll();
+        var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
+        var moved = curve.Moved(Array.ConvertAll(offsets, o => o * direction));
+        return (ClosedCurve.Through(moved, ReadingStepMm, 0), reader, readings, scatter);
+    }
+
+    private static double DistanceTo(ClosedCurve curve, TargetPoint point)
+    {
+        var least = double.MaxValue;
+        foreach (var p in curve.Points)
+        {
+            var (dx, dy) = (p.XMm - point.XMm, p.YMm - point.YMm);
+            least = Math.Min(least, (dx * dx) + (dy * dy));
+        }
+
+        return Math.Sqrt(least);
+    }
+}

@@ -1,0 +1,157 @@
+using OpenCvSharp;
+using SectionScan.Imaging.Grounds;
+using SectionScan.Metrology.Frames;
+
+namespace SectionScan.Imaging.Slices;
+
+/// <summary>Finds slices in the window: regions between edges, told from paper and shadow by tint, darkness and shape.</summary>
+internal static class SliceFinder
+{
+    // A face has at least this area; a slug of mould smaller than 9 mm across is not a section.
+    private const double LeastAreaMm2 = 60;
+    private const double CoreRadiusMm = 1.2;
+
+    // The face's light is judged against the median over this diameter: wider than any visible wall.
+    private const double AroundMm = 7;
+
+    // In feature bytes: 0.25 of ln(light).
+    private const int FaceLightTolerance = 20;
+
+    // In feature bytes: 0.4 of ln(light).
+    private const int StainTolerance = 32;
+
+    /// <summary>Finds the slices.</summary>
+    /// <param name="ratio">The window over its paper.</param>
+    /// <param name="masked">Places that are no slice: the station tags, as polygons in mm.</param>
+    public static IReadOnlyList<RoughSlice> Find(PaperRatio ratio, IReadOnlyList<TargetPoint[]> masked)
+    {
+        var (rows, columns) = (ratio.View.Rows, ratio.View.Columns);
+        using var features = Features(ratio);
+        Mask(features, ratio.View, masked);
+        using var regions = RegionMap.Split(features, (int)Math.Round(CoreRadiusMm / PaperRatio.StepMm));
+        var kinds = RegionStatistics.Of(regions.Labels, regions.Count, features, PaperRatio.StepMm);
+        if (regions.JoinAlike(kinds))
+        {
+            kinds = RegionStatistics.Of(regions.Labels, regions.Count, features, PaperRatio.StepMm);
+        }
+
+        var chosen = FaceChoice.Choose(kinds, regions.Labels);
+        var slices = new List<RoughSlice>();
+        using var mask = new Mat(rows, columns, MatType.CV_8UC1);
+        foreach (var kind in chosen)
+        {
+            FaceMask(mask, regions.Labels, features, kind);
+            if (RimOf(mask, ratio.View) is { } rough && rough.AreaMm2 >= LeastAreaMm2)
+            {
+                slices.Add(rough);
+            }
+        }
+
+        return slices;
+    }
+
+    /// <summary>The three logarithmic features as bytes (light, red-green, blue-green), lightly smoothed: one step of a byte is
+    /// 0.0125 of light and 0.01 of tint.</summary>
+    private static Mat Features(PaperRatio ratio)
+    {
+        var (rows, columns) = (ratio.View.Rows, ratio.View.Columns);
+        var raw = new Mat(rows, columns, MatType.CV_8UC3);
+        var pixels = raw.GetUnsafeGenericIndexer<Vec3b>();
+        Parallel.For(0, rows, row =>
+        {
+            for (var column = 0; column < columns; column++)
+            {
+                var i = (row * columns) + column;
+                pixels[row, column] = new(
+                    FeatureScale.LightByte(ratio.Light[i]), FeatureScale.TintByte(ratio.RedGreen[i]), FeatureScale.TintByte(ratio.BlueGreen[i]));
+            }
+        });
+        Cv2.GaussianBlur(raw, raw, new Size(3, 3), 0.8);
+        return raw;
+    }
+
+    private static void Mask(Mat features, PlaneView view, IReadOnlyList<TargetPoint[]> masked)
+    {
+        var paper = new Scalar(FeatureScale.LightByte(0), FeatureScale.TintByte(0), FeatureScale.TintByte(0));
+        foreach (var polygon in masked)
+        {
+            var cells = Array.ConvertAll(polygon, p => new Point(
+                (int)Math.Round((p.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((p.YMm - view.Corner.YMm) / view.StepMm)));
+            Cv2.FillConvexPoly(features, cells, paper);
+        }
+    }
+
+    /// <summary>The region's cells that have about the face's light thereabouts: a shaded or brightly lit wall has not, a stained
+    /// patch of face has. Bubbles are filled, shreds opened away.</summary>
+    private static void FaceMask(Mat mask, Mat labels, Mat features, RegionStatistics kind)
+    {
+        using var own = new Mat();
+        Cv2.Compare(labels, new Scalar(kind.Label), own, CmpTypes.EQ);
+        var box = Cv2.BoundingRect(own);
+        using var ownPart = new Mat(own, box);
+        using var featurePart = new Mat(features, box);
+        using var light = new Mat();
+        Cv2.ExtractChannel(featurePart, light, 0);
+        using var others = new Mat();
+        Cv2.BitwiseNot(ownPart, others);
+        light.SetTo(new Scalar(FeatureScale.LightByte((float)kind.Light)), others);
+        using var around = new Mat();
+        Cv2.MedianBlur(light, around, (2 * (int)Math.Round(AroundMm / 2 / PaperRatio.StepMm)) + 1);
+        using var difference = new Mat();
+        Cv2.Absdiff(light, around, difference);
+        using var alike = new Mat();
+        Cv2.Threshold(difference, alike, FaceLightTolerance, 255, ThresholdTypes.BinaryInv);
+        Cv2.BitwiseAnd(alike, ownPart, alike);
+        mask.SetTo(new Scalar(0));
+        using var part = new Mat(mask, box);
+        alike.CopyTo(part);
+        using var small = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size(9, 9));
+        using var large = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size(13, 13));
+        using var near = new Mat(mask, Around(box, 8, mask.Size()));
+        Cv2.MorphologyEx(near, near, MorphTypes.Close, small);
+        Cv2.MorphologyEx(near, near, MorphTypes.Open, large);
+        FillStains(part, ownPart, featurePart, kind);
+        Cv2.MorphologyEx(near, near, MorphTypes.Open, large);
+    }
+
+    /// <summary>Dents of the face that the region goes on in and that are no darker or brighter than a stain belong to the face.</summary>
+    private static void FillStains(Mat mask, Mat own, Mat features, RegionStatistics kind)
+    {
+        Cv2.FindContours(mask, out Point[][] contours, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
+        if (contours.Length == 0)
+        {
+            return;
+        }
+
+        using var hull = new Mat(mask.Size(), MatType.CV_8UC1, new Scalar(0));
+        Cv2.FillConvexPoly(hull, Cv2.ConvexHull(contours.MaxBy(c => Cv2.ContourArea(c))!), new Scalar(255));
+        using var light = new Mat();
+        Cv2.ExtractChannel(features, light, 0);
+        using var alike = new Mat();
+        var level = FeatureScale.LightByte((float)kind.Light);
+        Cv2.InRange(light, new Scalar(level - StainTolerance), new Scalar(level + StainTolerance), alike);
+        Cv2.BitwiseAnd(alike, hull, alike);
+        Cv2.BitwiseAnd(alike, own, alike);
+        Cv2.BitwiseOr(mask, alike, mask);
+    }
+
+    private static Rect Around(Rect box, int margin, Size limits)
+    {
+        box.Inflate(margin, margin);
+        return box.Intersect(new Rect(0, 0, limits.Width, limits.Height));
+    }
+
+    private static RoughSlice? RimOf(Mat mask, PlaneView view)
+    {
+        Cv2.FindContours(mask, out Point[][] contours, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
+        if (contours.Length == 0)
+        {
+            return null;
+        }
+
+        var rim = contours.MaxBy(c => Cv2.ContourArea(c))!;
+        var touches = rim.Any(p => p.X <= 1 || p.Y <= 1 || p.X >= view.Columns - 2 || p.Y >= view.Rows - 2);
+        var area = Cv2.ContourArea(rim) * view.StepMm * view.StepMm;
+        return new(Array.ConvertAll(rim, p => view.PlaceOf(p.X, p.Y)), area, touches);
+    }
+}

@@ -1,0 +1,55 @@
+using OpenCvSharp;
+using OpenCvSharp.Aruco;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Frames;
+
+namespace SectionScan.Imaging.Targets;
+
+/// <summary>Finds the station tags that lie in the sheet's window.</summary>
+internal static class StationTagFinder
+{
+    private const double TagSideMm = 10;
+    private const double SideToleranceMm = 1.5;
+
+    // A tag of 10 mm keeps five pixels a bit at this scale.
+    private const double SearchPixelsPerMm = 6.5;
+
+    /// <summary>Finds the tags.</summary>
+    /// <param name="grey">H × W, CV_8UC1.</param>
+    /// <param name="camera">The camera.</param>
+    /// <param name="topLeft">The region's top-left corner on the paper, mm.</param>
+    /// <param name="bottomRight">Its bottom-right corner, mm.</param>
+    public static IReadOnlyList<StationTag> Find(Mat grey, Camera camera, TargetPoint topLeft, TargetPoint bottomRight)
+    {
+        TargetPoint[] corners = [topLeft, new(bottomRight.XMm, topLeft.YMm), bottomRight, new(topLeft.XMm, bottomRight.YMm)];
+        var seen = Array.ConvertAll(corners, c => camera.Project(c, 0));
+        var region = new Rect(
+            (int)seen.Min(p => p.X) - 4, (int)seen.Min(p => p.Y) - 4,
+            (int)(seen.Max(p => p.X) - seen.Min(p => p.X)) + 9, (int)(seen.Max(p => p.Y) - seen.Min(p => p.Y)) + 9)
+            .Intersect(new Rect(0, 0, grey.Width, grey.Height));
+        if (region.Width < 50 || region.Height < 50)
+        {
+            return [];
+        }
+
+        var middle = new TargetPoint((topLeft.XMm + bottomRight.XMm) / 2, (topLeft.YMm + bottomRight.YMm) / 2);
+        var shrink = Math.Max(1, 1 / camera.MillimetresPerPixel(middle, 0) / SearchPixelsPerMm);
+        using var part = new Mat(grey, region);
+        using var small = new Mat();
+        Cv2.Resize(part, small, new Size((int)(region.Width / shrink), (int)(region.Height / shrink)), 0, 0, InterpolationFlags.Area);
+        var (scaleX, scaleY) = (region.Width / (double)small.Width, region.Height / (double)small.Height);
+        var tags = new List<StationTag>();
+        foreach (var (id, pixels) in MarkerFinder.Find(small, PredefinedDictionaryType.DictAprilTag_36h11))
+        {
+            var places = Array.ConvertAll(pixels, p => camera.BackProject(
+                new(((p.X + 0.5) * scaleX) - 0.5 + region.X, ((p.Y + 0.5) * scaleY) - 0.5 + region.Y), 0));
+            var sides = Enumerable.Range(0, 4).Select(i => places[i].DistanceTo(places[(i + 1) % 4])).ToArray();
+            if (sides.All(s => Math.Abs(s - TagSideMm) < SideToleranceMm) && tags.All(t => t.Centre.DistanceTo(places[0]) > TagSideMm))
+            {
+                tags.Add(new(id, places));
+            }
+        }
+
+        return tags;
+    }
+}
