@@ -36,8 +36,9 @@ for project in "${projects[@]}"; do
     name="$(basename "$project" .csproj)"
     started=$SECONDS
     status=0
-    dotnet test "$project" -c Release --no-build --nologo -v q \
-        --logger "trx;LogFileName=$name.trx" --results-directory "$results" </dev/null || status=$?
+    dotnet test "$project" -c Release --no-build --nologo \
+        --logger "trx;LogFileName=$name.trx" --results-directory "$results" </dev/null 2>&1 |
+        { grep -vE '^(Test run for |A total of |Results File: |Additionally, path to test adapters|Passed! |$)' || true; } || status=$?
 
     total=0 executed=0 ok=0
     if [ -f "$results/$name.trx" ]; then
@@ -55,7 +56,7 @@ for project in "${projects[@]}"; do
         broken+=("$name holds no test")
     fi
     passed=$((passed + ok)) failed=$((failed + bad)) skipped=$((skipped + total - executed))
-    echo "$name: $ok of $total passed in $((SECONDS - started)) s"
+    echo "$name: $ok of $total passed, $bad failed, in $((SECONDS - started)) s"
 done
 
 for line in ${broken[@]+"${broken[@]}"}; do echo "Attention: $line."; done
