@@ -1,1 +1,2 @@
-return 0;
+using SectionScan.Cli;
+return await SectionScanApp.RunAsync(args);

@@ -1,0 +1,114 @@
+using System.Globalization;
+using SectionScan.Cli.Commands;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli;
+
+/// <summary>The command line program: its commands, and what becomes of every way a command can end.</summary>
+/// <remarks>Commands get a <see cref="Terminal"/>, a <see cref="ProblemPrinter"/>, a <see cref="JsonOutput"/> and a
+/// <see cref="ProgressReport"/> through their constructors and return an <see cref="ExitCode"/>.</remarks>
+public static class SectionScanApp
+{
+    /// <summary>The name that the program is called by.</summary>
+    public const string Name = "sectionscan";
+
+    /// <summary>The program's version, as <c>--version</c> shows it.</summary>
+    public static string Version { get; } = typeof(SectionScanApp).Assembly.GetName().Version!.ToString(3);
+
+    /// <summary>Runs the program in this process: its own streams, its own Ctrl-C.</summary>
+    /// <param name="arguments">The command line without the program's name.</param>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(IReadOnlyList<string> arguments)
+    {
+        using var stop = new CancellationTokenSource();
+        ConsoleCancelEventHandler onCancel = (_, pressed) =>
+        {
+            // The first Ctrl-C lets the command tidy up; the second ends the process at once.
+            pressed.Cancel = !stop.IsCancellationRequested;
+            stop.Cancel();
+        };
+        Console.CancelKeyPress += onCancel;
+        try
+        {
+            return await RunAsync(arguments, Terminal.ForProcess(), stop.Token);
+        }
+        finally
+        {
+            Console.CancelKeyPress -= onCancel;
+        }
+    }
+
+    /// <summary>Runs the program on given streams, as tests and embedders do.</summary>
+    /// <param name="arguments">The command line without the program's name.</param>
+    /// <param name="terminal">Where answers and messages go.</param>
+    /// <param name="stop">Ends the running command; the exit code is then <see cref="ExitCode.Stopped"/>.</param>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    public static Task<int> RunAsync(IReadOnlyList<string> arguments, Terminal terminal, CancellationToken stop = default) =>
+        RunAsync(arguments, terminal, AddCommands, stop);
+
+    internal static async Task<int> RunAsync(
+        IReadOnlyList<string> arguments, Terminal terminal, Action<IConfigurator> addCommands, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(arguments);
+        ArgumentNullException.ThrowIfNull(terminal);
+
+        var printer = new ProblemPrinter(terminal);
+        if (LeftoverArguments.FindBeforeCommand(arguments) is { } stray)
+        {
+            printer.Print(stray);
+            return ExitCode.WrongUsage;
+        }
+
+        var app = new CommandApp();
+        app.Configure(configuration =>
+        {
+            configuration.SetApplicationName(Name);
+            configuration.SetApplicationVersion(Version);
+            configuration.SetApplicationCulture(CultureInfo.InvariantCulture);
+            configuration.ConfigureConsole(terminal.Answers);
+            // Not strict parsing: that fills an option that lacks its value with a word of the library's own, and the command runs.
+            configuration.SetInterceptor(new LeftoverArguments(arguments));
+            configuration.Settings.TrimTrailingPeriod = false;
+            configuration.Settings.Registrar.RegisterInstance(terminal);
+            configuration.Settings.Registrar.RegisterInstance(printer);
+            configuration.Settings.Registrar.RegisterInstance(new JsonOutput(terminal));
+            configuration.Settings.Registrar.RegisterInstance(new ProgressReport(terminal));
+            configuration.SetExceptionHandler((exception, resolver) => Explain(exception, resolver, arguments, printer));
+            addCommands(configuration);
+        });
+
+        var code = await app.RunAsync(arguments, stop);
+        // The library's own answer to `sectionscan library` without one of that command's subcommands: help, and 1.
+        return code == 1 ? ExitCode.WrongUsage : code;
+    }
+
+    internal static void AddCommands(IConfigurator commands)
+    {
+        commands.AddCommand<VersionCommand>("version")
+            .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
+            .WithExample("version")
+            .WithExample("version", "--json");
+    }
+
+    private static int Explain(Exception exception, ITypeResolver? resolver, IReadOnlyList<string> arguments, ProblemPrinter printer)
+    {
+        switch (exception)
+        {
+            case OperationCanceledException:
+                printer.PrintStopped();
+                return ExitCode.Stopped;
+            case UsageException usage:
+                printer.Print(usage.Usage);
+                return ExitCode.WrongUsage;
+            case CommandRuntimeException wrongUsage when UsageProblem.IsUsage(wrongUsage):
+                printer.Print(LeftoverArguments.Find(resolver, arguments) ?? UsageProblem.From(wrongUsage, arguments));
+                return ExitCode.WrongUsage;
+            default:
+                printer.PrintDefect(exception);
+                return ExitCode.InternalError;
+        }
+    }
+}
