@@ -1,5 +1,8 @@
 using SectionScan.Metrology.Capture;
 using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
 using SectionScan.Porting.Sections;
 
 namespace SectionScan.Porting.Documents;
@@ -25,4 +28,29 @@ public sealed record SectionDocument(
 {
     /// <summary>The schema's name, stored inside each document.</summary>
     public const string SchemaName = "sectionscan/section/1";
+
+    /// <summary>The document as it will be read back: coordinates at whole 0.0001 mm, the turn at whole 0.000001°. Whoever makes a
+    /// document rounds it before measuring, so that the document and its measures agree for ever.</summary>
+    /// <param name="where">What the document belongs to, for the message of a refusal.</param>
+    /// <returns>The rounded document; rounding it again changes nothing. A problem of <see cref="Outline.From"/> when the outline is
+    /// so small that it does not survive the rounding.</returns>
+    public Result<SectionDocument> Rounded(string where = "section")
+    {
+        var points = Section.Outline.Points.ToArray().Select(p => new SectionPoint(RoundedMm(p.XMm), RoundedMm(p.YMm)));
+        return Outline.From(points, where).Then<SectionDocument>(outline => this with
+        {
+            Section = Section with { Outline = outline },
+            PlacedOutline = [.. PlacedOutline.Select(Rounded)],
+            Placement = Placement is null
+                ? null
+                : new(Rounded(Placement.Origin), Angle.FromDegrees(RoundedDeg(Placement.Up.Degrees))),
+        });
+    }
+
+    // Adding zero turns a negative zero, which would be written as -0, into a plain one.
+    internal static double RoundedMm(double value) => Math.Round(value, 4) + 0.0;
+
+    internal static double RoundedDeg(double value) => Math.Round(value, 6) + 0.0;
+
+    private static TargetPoint Rounded(TargetPoint point) => new(RoundedMm(point.XMm), RoundedMm(point.YMm));
 }

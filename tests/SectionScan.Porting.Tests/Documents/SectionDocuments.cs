@@ -1,0 +1,42 @@
+using SectionScan.Metrology.Capture;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Uncertainty;
+using SectionScan.Porting.Documents;
+using SectionScan.Porting.Sections;
+
+namespace SectionScan.Porting.Tests.Documents;
+
+/// <summary>Documents of an ellipse with semi-axes 20 and 14 mm.</summary>
+internal static class SectionDocuments
+{
+    public static SectionDocument Full() => new(
+        new(
+            3,
+            SectionSubject.Mould,
+            10.05,
+            Ellipse(360),
+            [
+                new("print scale", [LinearEffect.Scale(0.00025), new LinearEffect(0.0001, 0, 0, 1.0 / 3)]),
+                new("edge", [new NormalOffsetEffect(0.015), new RandomEdgeEffect(0.003, 0.08)], IsAssumed: true),
+                new("slice thickness", [new FacingOffsetEffect(0.02, 0.6, -0.8)]),
+            ],
+            ["The slice leans 2° <to the left>; \"check\" it."]),
+        new(new(101.123456, 62.5), Angle.FromRadians(0.1)),
+        [new(121.123456, 62.5), new(101.1, 48.5), new(81.1, 62.5)],
+        new("p01.jpg", new string('a', 64), 4032, 3024, null, "2025-05-01T10:00:00"),
+        new("sheet", 36, 36, 0.21, 1.0003, 0.9991),
+        new("profile", 3100.5, 450.25, 0.6, 2.5, new(3100.5, 3101, 2015.5, 1511.5, -0.1, 0.02, 1e-4, -2e-4, 0), new(0.01, -0.02, 1.5e-7, -130, -90, 450)),
+        new Dictionary<string, string> { ["thickness"] = "10.05", ["subject"] = "mould", ["Höhe"] = "½" },
+        "SectionScan 0.1.0");
+
+    public static SectionDocument Bare() => new(
+        new(null, SectionSubject.Opening, 0, Ellipse(12), [], []), null, [], null, null, null, new Dictionary<string, string>(), "SectionScan 0.1.0");
+
+    public static Outline Ellipse(int count) => Outline.From(Enumerable.Range(0, count).Select(i =>
+    {
+        var (sin, cos) = Math.SinCos(2 * Math.PI * i / count);
+        return new SectionPoint(20 * cos, 14 * sin);
+    })).ValueOrThrow();
+}
