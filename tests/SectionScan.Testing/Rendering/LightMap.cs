@@ -24,7 +24,9 @@ internal sealed class LightMap
         top = Math.Min(-30, solids.Select(s => s.Top.CentreY - s.ReachMm - FarMm).DefaultIfEmpty(0).Min());
         var right = solids.Select(s => s.Top.CentreX + s.ReachMm + FarMm).DefaultIfEmpty(0).Max();
         var bottom = solids.Select(s => s.Top.CentreY + s.ReachMm + FarMm).DefaultIfEmpty(0).Max();
-        var step = geometry.IsCasting ? 0.8 : 0.25;
+
+        // Only the sharp edge of a small lamp's shadow needs a fine grid.
+        var step = geometry.IsCasting ? 0.8 : lamps.Any(IsHard) ? 0.25 : 0.5;
         perMm = 1 / step;
         (width, height) = ((int)((right - left) / step) + 2, (int)((bottom - top) / step) + 2);
         (width, height) = (Math.Max(width, 2), Math.Max(height, 2));

@@ -150,7 +150,9 @@ internal sealed class SceneShader
         var sky = isFloor
             ? 0.8 * radius * radius / ((radius * radius) + (depth * depth))
             : 0.35 * (1 - (depth / Math.Sqrt((depth * depth) + (4 * radius * radius))));
-        var sum = scene.Light.Ambient * (float)(0.3 * sky);
+
+        // Light that has found its way in after several reflections comes on top.
+        var sum = scene.Light.Ambient * (float)(0.03 + (0.4 * sky));
         var (ox, oy) = field.OutwardAt(x, y);
         for (var k = 0; k < lamps.Length; k++)
         {
@@ -170,7 +172,7 @@ internal sealed class SceneShader
         }
 
         var texture = 1 + (0.25 * Noise.At(x * 1.3, (y * 1.3) + (h * 1.7))) + (0.08 * Noise.At((x * 5) + h, y * 5));
-        return sum * LinearColour.Grey(isFloor ? 0.12f : 0.30f) * (float)Math.Max(0.1, texture);
+        return sum * LinearColour.Grey(isFloor ? 0.14f : 0.34f) * (float)Math.Max(0.1, texture);
     }
 
     private LinearColour Table(double x, double y)
