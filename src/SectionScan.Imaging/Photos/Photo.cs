@@ -5,21 +5,22 @@ using SectionScan.Metrology.Results;
 
 namespace SectionScan.Imaging.Photos;
 
-/// <summary>A decoded photo, turned as displayed. Owns native memory.</summary>
+/// <summary>A decoded photo, as stored: the lens belongs to the sensor, not to how the phone was held. Owns native memory.</summary>
 internal sealed class Photo : IDisposable
 {
     /// <summary>The largest file that is read.</summary>
     public const long MostBytes = 200_000_000;
 
-    private Photo(Mat colour, Mat grey, PhotoFacts facts, double? focal35Mm)
+    private Photo(Mat colour, Mat grey, PhotoFacts facts, double? focal35Mm, int quarterTurns)
     {
         Colour = colour;
         Grey = grey;
         Facts = facts;
         Focal35Mm = focal35Mm;
+        QuarterTurns = quarterTurns;
     }
 
-    /// <summary>H × W, CV_8UC3, blue-green-red, gamma-coded as stored, turned as displayed.</summary>
+    /// <summary>H × W, CV_8UC3, blue-green-red, gamma-coded as stored.</summary>
     public Mat Colour { get; }
 
     /// <summary>H × W, CV_8UC1: luma of <see cref="Colour"/> (ITU-R BT.601 weights, as JPEG stores it).</summary>
@@ -30,6 +31,9 @@ internal sealed class Photo : IDisposable
 
     /// <summary>EXIF's focal length, 35 mm equivalent, or null.</summary>
     public double? Focal35Mm { get; }
+
+    /// <summary>How many quarter turns clockwise make it upright as displayed, 0 to 3.</summary>
+    public int QuarterTurns { get; }
 
     /// <summary>Reads a photo: header first, limits before decoding.</summary>
     public static Result<Photo> Read(string path)
@@ -88,12 +92,13 @@ internal sealed class Photo : IDisposable
                 return PhotoProblems.Damaged(path, "its pixels cannot be decoded");
             }
 
-            Turn(colour, header.Orientation);
+            var turns = Unmirror(colour, header.Orientation);
             grey = new Mat();
             Cv2.CvtColor(colour, grey, ColorConversionCodes.BGR2GRAY);
+            var (width, height) = turns % 2 == 0 ? (colour.Width, colour.Height) : (colour.Height, colour.Width);
             var facts = new PhotoFacts(
-                name, Convert.ToHexStringLower(SHA256.HashData(bytes)), colour.Width, colour.Height, header.Camera, header.TakenAt);
-            var photo = new Photo(colour, grey, facts, header.Focal35Mm);
+                name, Convert.ToHexStringLower(SHA256.HashData(bytes)), width, height, header.Camera, header.TakenAt);
+            var photo = new Photo(colour, grey, facts, header.Focal35Mm, turns);
             (colour, grey) = (null, null);
             return photo;
         }
@@ -108,22 +113,21 @@ internal sealed class Photo : IDisposable
         }
     }
 
-    /// <summary>Turns the stored pixels as displayed (EXIF 2.32, tag 0112H: orientation).</summary>
-    private static void Turn(Mat picture, int orientation)
+    /// <summary>Undoes a mirror image (a mirrored marker is none) and tells the quarter turns that are left to the display
+    /// (EXIF 2.32, tag 0112H: orientation).</summary>
+    private static int Unmirror(Mat picture, int orientation)
     {
-        switch (orientation)
+        if (orientation is 2 or 4 or 5 or 7)
         {
-            case 2: Cv2.Flip(picture, picture, FlipMode.Y); break;
-            case 3: Cv2.Rotate(picture, picture, RotateFlags.Rotate180); break;
-            case 4: Cv2.Flip(picture, picture, FlipMode.X); break;
-            case 5: Cv2.Transpose(picture, picture); break;
-            case 6: Cv2.Rotate(picture, picture, RotateFlags.Rotate90Clockwise); break;
-            case 7:
-                Cv2.Rotate(picture, picture, RotateFlags.Rotate90Clockwise);
-                Cv2.Flip(picture, picture, FlipMode.Y);
-                break;
-            case 8: Cv2.Rotate(picture, picture, RotateFlags.Rotate90Counterclockwise); break;
-            default: break;
+            Cv2.Flip(picture, picture, FlipMode.Y);
         }
+
+        return orientation switch
+        {
+            3 or 4 => 2,
+            6 or 7 => 1,
+            5 or 8 => 3,
+            _ => 0,
+        };
     }
 }

@@ -106,19 +106,40 @@ public sealed class CameraFit
         return Math.Sqrt(Math.Max(0, gradient * (covariance * gradient)));
     }
 
-    /// <summary>Cameras one standard uncertainty away from the best along each independent direction of the joint covariance:
-    /// squares of what they change add up.</summary>
-    public IReadOnlyList<Camera> PrincipalDeviations()
+    /// <summary>Cameras one standard uncertainty away from the best, as independent causes: what they change adds up in squares.
+    /// First what the corners' noise does while the lens is held, then what the lens's uncertainty does with the pose following.</summary>
+    public (IReadOnlyList<Camera> TargetFit, IReadOnlyList<Camera> Lens) Deviations()
     {
-        var evd = covariance.Evd(Symmetricity.Symmetric);
-        var cameras = new List<Camera>(Parameters);
+        // The pose's covariance with the lens held is the Schur complement of the lens's block; the rest of the joint covariance is
+        // the lens's own share.
+        var lensBlock = covariance.SubMatrix(0, LensPrior.ParameterCount, 0, LensPrior.ParameterCount);
+        var cross = covariance.SubMatrix(LensPrior.ParameterCount, PoseParameters, 0, LensPrior.ParameterCount);
+        var poseBlock = covariance.SubMatrix(LensPrior.ParameterCount, PoseParameters, LensPrior.ParameterCount, PoseParameters);
+        var held = poseBlock - (cross * lensBlock.Inverse() * cross.Transpose());
+        var target = Matrix<double>.Build.Dense(Parameters, Parameters);
+        target.SetSubMatrix(LensPrior.ParameterCount, LensPrior.ParameterCount, held);
+        return (Principal(target), Principal(covariance - target));
+    }
+
+    private List<Camera> Principal(Matrix<double> spread)
+    {
+        // Scaled to unit diagonal first: rotations and focal lengths differ by many powers of ten.
+        var scale = spread.Diagonal().PointwiseMaximum(1e-30).PointwiseSqrt();
+        var scaled = Matrix<double>.Build.Dense(Parameters, Parameters, (i, j) => spread[i, j] / (scale[i] * scale[j]));
+        var evd = scaled.Evd(Symmetricity.Symmetric);
+        var cameras = new List<Camera>();
         for (var k = 0; k < Parameters; k++)
         {
-            var scale = Math.Sqrt(Math.Max(0, evd.EigenValues[k].Real));
+            var length = Math.Sqrt(Math.Max(0, evd.EigenValues[k].Real));
+            if (length < 1e-7)
+            {
+                continue;
+            }
+
             var moved = (double[])fitted.Clone();
             for (var i = 0; i < Parameters; i++)
             {
-                moved[i] += scale * evd.EigenVectors[i, k];
+                moved[i] += length * evd.EigenVectors[i, k] * scale[i];
             }
 
             cameras.Add(CameraAt(moved));

@@ -49,6 +49,18 @@ public sealed record LensPrior(Lens Mean, double[][] Root, string Source)
         return new(mean, root, "self-calibrated");
     }
 
+    /// <summary>The prior for learning a lens from photos: as good as nothing, only kept from running away.</summary>
+    /// <param name="widthPx">Photo width, px.</param>
+    /// <param name="heightPx">Photo height, px.</param>
+    /// <param name="focal35Mm">EXIF's FocalLengthIn35mmFilm, or null.</param>
+    public static LensPrior Unknown(int widthPx, int heightPx, double? focal35Mm)
+    {
+        var mean = FromExif(widthPx, heightPx, focal35Mm).Mean;
+        double[] spread = [mean.FocalXPx, mean.FocalXPx, 0.2 * widthPx, 0.2 * widthPx, 2, 5, 0.1, 0.1, 20];
+        var root = spread.Select((s, i) => Enumerable.Range(0, ParameterCount).Select(j => i == j ? s : 0.0).ToArray()).ToArray();
+        return new(mean, root, "unknown");
+    }
+
     /// <summary>The lens at Mean + L·z.</summary>
     /// <param name="z">Nine standard-normal coordinates, or the first nine of a longer vector.</param>
     public Lens At(ReadOnlySpan<double> z)

@@ -1,0 +1,67 @@
+using System.Globalization;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Imaging.Digitising;
+
+/// <summary>Why a photo with a good target gives no section.</summary>
+public static class DigitiseProblems
+{
+    /// <summary>Nothing lies in the window.</summary>
+    public static Problem NoSlices(string where) => new(
+        "no-slices",
+        "No slice is seen in the sheet's window.",
+        where,
+        "Lay the slices inside the white window, clear of its border and of each other; choose rubber that is not paper-white.");
+
+    /// <summary>No opening is seen beside the card.</summary>
+    public static Problem NoOpenings(string where) => new(
+        "no-openings",
+        "No opening is seen in the face beside the card.",
+        where,
+        "Lay the card flat on the sawn face beside the ports, with the whole of each opening and metal round it in view; light the face evenly.");
+
+    /// <summary>The thing looked for needs the other target.</summary>
+    public static Problem WrongTarget(string where, string wanted, string target) => new(
+        "wrong-target",
+        $"{wanted} were asked for, but the photo shows the {target}.",
+        where,
+        "Slices of a mould belong on the sheet, openings beside the card. Give --subject to match, or leave it out.");
+
+    /// <summary>A slice reaches the border of the window or of the picture.</summary>
+    public static Problem RunsOff(string where, TargetPoint at) => new(
+        "slice-runs-off",
+        string.Create(CultureInfo.InvariantCulture, $"The slice near ({at.XMm:0}, {at.YMm:0}) mm of the sheet reaches the border of the window or of the photo."),
+        where,
+        "Move it inside the white window, with 2 mm of paper all round, and keep the whole window in the photo.");
+
+    /// <summary>An opening reaches the border of the photo.</summary>
+    public static Problem OpeningRunsOff(string where, TargetPoint at) => new(
+        "opening-runs-off",
+        string.Create(CultureInfo.InvariantCulture, $"The opening near ({at.XMm:0}, {at.YMm:0}) mm from the card's corner is cut off by the border of the photo."),
+        where,
+        "Step back, or move the camera, so that the whole opening and the metal round it are in view.");
+
+    /// <summary>The edge could not be followed.</summary>
+    public static Problem EdgeUnclear(string where, TargetPoint at, double weakShare) => new(
+        "edge-unclear",
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"The edge of the face near ({at.XMm:0}, {at.YMm:0}) mm cannot be told from what lies behind it over {100 * weakShare:0} % of its length."),
+        where,
+        "Light from two sides, avoid glare, lay rubber of another colour, and retake.");
+
+    /// <summary>The thickness does not fit under the camera.</summary>
+    public static Problem TooThick(string where, double thicknessMm, double cameraHeightMm) => new(
+        "thickness-impossible",
+        string.Create(CultureInfo.InvariantCulture, $"A thickness of {thicknessMm:0.#} mm cannot lie under a camera that is {cameraHeightMm:0} mm above the sheet."),
+        where,
+        "Check the thickness; give it in millimetres.");
+
+    /// <summary>The thickness was not told.</summary>
+    public static Problem ThicknessMissing(string where) => new(
+        "thickness-missing",
+        "The thickness of the slices is not given, and without it a slice comes out several percent too large.",
+        where,
+        "Measure the slices with a calliper and give --thickness MM (0 for a flat cut-out lying on the paper).");
+}

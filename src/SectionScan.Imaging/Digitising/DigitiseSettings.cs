@@ -1,0 +1,30 @@
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Quantities;
+
+namespace SectionScan.Imaging.Digitising;
+
+/// <summary>How a photo is to be digitised.</summary>
+public sealed record DigitiseSettings
+{
+    /// <summary>Thickness of the slices, mm: height of the face above the paper. Zero for a flat thing.</summary>
+    /// <value>0 to 60; default 0.</value>
+    public double ThicknessMm { get; init; }
+
+    /// <summary>Standard uncertainty of the thickness, mm.</summary>
+    /// <value>Default: a calliper's and the cut's ±0.1 mm, rectangular (common practice, no source).</value>
+    public double ThicknessStandardUncertaintyMm { get; init; } = 0.1 / Math.Sqrt(3);
+
+    /// <summary>What is looked for: slices of a mould in the sheet's window, or openings in the face beside the card.</summary>
+    /// <value>Null: slices on the sheet, openings beside the card.</value>
+    public bool? LooksForOpenings { get; init; }
+
+    /// <summary>The lens profile, or null: then the lens is learnt from the photo itself.</summary>
+    public LensProfile? Lens { get; init; }
+
+    /// <summary>Measured over nominal length of the check bars, across and up; null when nobody checked the print.</summary>
+    public (double X, double Y)? PrintRatio { get; init; }
+
+    /// <summary>The direction of the roof for sections without a tag, as a turn from the sheet's top edge, counter-clockwise.</summary>
+    /// <value>Null: toward the sheet's top edge.</value>
+    public Angle? Up { get; init; }
+}

@@ -1,0 +1,82 @@
+using SectionScan.Imaging.Edges;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Uncertainty;
+
+namespace SectionScan.Imaging.Digitising;
+
+/// <summary>The causes of error of one digitised outline, each as how the outline would move at one standard uncertainty.</summary>
+internal static class ErrorSources
+{
+    // Calliper on the check bars: 0.05 mm over 200 mm across and 150 mm up (common practice, no source).
+    private const double BarAcrossRelative = 0.05 / 200;
+    private const double BarUpRelative = 0.05 / 150;
+
+    // An unchecked print: desktop printers are off by 0.1 to 0.5 % (from memory), each direction on its own.
+    private const double UncheckedPrintRelative = 0.0015;
+
+    // What the edge model does not know (tone curve, sharpening, texture), as a share of a pixel and of the blur.
+    private const double EdgeBiasPx = 0.10;
+    private const double EdgeBiasBlurs = 0.04;
+
+    // A tag laid and cut by hand is read this well, rad; how it was laid is the person's own.
+    private const double UpUncertaintyRad = 0.001;
+
+    /// <summary>Works out all causes.</summary>
+    /// <param name="edge">The measured edge.</param>
+    /// <param name="placement">Where the section lies.</param>
+    /// <param name="fit">The camera with its uncertainty.</param>
+    /// <param name="settings">The settings.</param>
+    /// <param name="thicknessMm">Height of the face, mm.</param>
+    public static IReadOnlyList<OutlineErrorSource> Of(
+        FaceEdge edge, SectionPlacement placement, CameraFit fit, DigitiseSettings settings, double thicknessMm)
+    {
+        var sources = new List<OutlineErrorSource>
+        {
+            PrintScale(placement, settings.PrintRatio is not null),
+        };
+        var map = new PlaneShift(edge.Points, placement, fit.Camera, thicknessMm);
+        var (target, lens) = fit.Deviations();
+        sources.Add(new("target fit", [.. target.Select(map.Effect)]));
+        sources.Add(new("lens and camera height", [.. lens.Select(map.Effect)]));
+        if (thicknessMm > 0)
+        {
+            sources.Add(new(
+                "slice thickness", [map.Effect(fit.Camera, thicknessMm + settings.ThicknessStandardUncertaintyMm)], IsAssumed: true));
+            sources.Add(Wall(edge, placement, fit.Camera, thicknessMm));
+        }
+
+        var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));
+        sources.Add(new("edge, systematic", [new NormalOffsetEffect(bias)], IsAssumed: true));
+        sources.Add(new("edge, random", [new RandomEdgeEffect(Math.Max(edge.ScatterMm, 0.004), 0.6)]));
+        sources.Add(new("up direction", [new LinearEffect(0, -UpUncertaintyRad, UpUncertaintyRad, 0)], IsAssumed: true));
+        return sources;
+    }
+
+    private static OutlineErrorSource PrintScale(SectionPlacement placement, bool isChecked)
+    {
+        var (x, y) = isChecked ? (BarAcrossRelative, BarUpRelative) : (UncheckedPrintRelative, UncheckedPrintRelative);
+        var (sin, cos) = Math.SinCos(placement.Up.Radians);
+
+        // A stretch along the sheet's x (then y), seen in the section's turned frame.
+        var across = new LinearEffect(x * cos * cos, -x * sin * cos, -x * sin * cos, x * sin * sin);
+        var up = new LinearEffect(y * sin * sin, y * sin * cos, y * sin * cos, y * cos * cos);
+        return new("print scale", [across, up], IsAssumed: !isChecked);
+    }
+
+    /// <summary>Where the wall shows only as a narrow strip, face and wall melt into one edge; how the wall leans then shifts it.</summary>
+    private static OutlineErrorSource Wall(FaceEdge edge, SectionPlacement placement, Camera camera, double thicknessMm)
+    {
+        var centre = placement.ToSection(camera.FootPoint);
+        var distance = Math.Sqrt((centre.XMm * centre.XMm) + (centre.YMm * centre.YMm));
+        var (dx, dy) = distance > 1 ? (centre.XMm / distance, centre.YMm / distance) : (0, 1);
+        var shown = thicknessMm / camera.HeightMm * distance;
+
+        // Only a strip of less than five blurs melts; a share of the flare's uncertainty then goes into the edge.
+        var melts = Math.Clamp(1.5 - (shown / (10 * edge.BlurMm)), 0.2, 1);
+        var offset = melts * Math.Min(0.25 * edge.FlareUncertaintyMm, 0.35 * edge.BlurMm);
+        return new("wall below the face", [new FacingOffsetEffect(offset, dx, dy)], IsAssumed: true);
+    }
+
+    private static double Square(double x) => x * x;
+}

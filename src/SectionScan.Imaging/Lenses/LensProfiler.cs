@@ -1,0 +1,176 @@
+using SectionScan.Imaging.Photos;
+using SectionScan.Imaging.Targets;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Imaging.Lenses;
+
+/// <summary>Makes a lens profile from photos of the sheet.</summary>
+public static class LensProfiler
+{
+    /// <summary>The fewest photos that make a profile.</summary>
+    public const int LeastPhotos = 4;
+
+    private const double LeastTiltSpreadDeg = 12;
+    private const double LeastCoverage = 0.6;
+    private const double MostRmsPx = 1.0;
+    private const int GridColumns = 8;
+    private const int GridRows = 6;
+
+    /// <summary>Makes the profile.</summary>
+    /// <param name="paths">The photos.</param>
+    /// <param name="printRatioX">Measured over nominal length of the check bar across.</param>
+    /// <param name="printRatioY">Measured over nominal length of the check bar up.</param>
+    /// <param name="progress">Told the name of each photo when it is done.</param>
+    /// <returns>The profile with the problems of photos that were left out, or why there is none.</returns>
+    public static Result<LensProfiling> Make(
+        IReadOnlyList<string> paths, double printRatioX, double printRatioY, IProgress<string>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(paths);
+        var looks = new Result<Look>[paths.Count];
+        Parallel.For(0, paths.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
+        {
+            looks[i] = LookAt(paths[i], printRatioX, printRatioY);
+            progress?.Report(Path.GetFileName(paths[i]));
+        });
+
+        var usable = new List<Look>();
+        var left = new List<Problem>();
+        foreach (var look in looks)
+        {
+            if (look.TryGet(out var seen, out var problem))
+            {
+                usable.Add(seen);
+            }
+            else
+            {
+                left.Add(problem);
+            }
+        }
+
+        var where = usable.Count > 0 ? $"{usable[0].View.Name} and {usable.Count - 1} more" : "lens photos";
+        if (usable.Count < LeastPhotos)
+        {
+            return LensProblems.TooFewPhotos(where, usable.Count, LeastPhotos);
+        }
+
+        if (usable.FirstOrDefault(l => l.Kind != usable[0].Kind) is { } other)
+        {
+            return LensProblems.Mixed(where, usable[0].Kind, other.Kind);
+        }
+
+        return Solve(usable, left, where);
+    }
+
+    private static Result<LensProfiling> Solve(List<Look> usable, List<Problem> left, string where)
+    {
+        var first = usable[0];
+        var coverage = Coverage(usable);
+        if (coverage.Share < LeastCoverage)
+        {
+            return LensProblems.PoorCoverage(where, coverage.Share, LeastCoverage, coverage.Missing);
+        }
+
+        var calibration = LensCalibration.Solve(
+            [.. usable.Select(l => l.View)], LensPrior.Unknown(first.WidthPx, first.HeightPx, first.Focal35Mm));
+        var spread = TiltSpreadDeg(calibration);
+        if (spread < LeastTiltSpreadDeg)
+        {
+            return LensProblems.TooSimilar(where, spread, LeastTiltSpreadDeg);
+        }
+
+        if (calibration.RmsPx > MostRmsPx)
+        {
+            var worst = usable[calibration.ViewRmsPx.Select((r, i) => (r, i)).Max().i].View.Name;
+            return LensProblems.BadFit(where, calibration.RmsPx, MostRmsPx, worst);
+        }
+
+        var photos = usable.Select((l, i) => new LensProfilePhoto(
+            l.View.Name, l.View.Points.Count, calibration.ViewRmsPx[i],
+            new Metrology.Cameras.Camera(calibration.Lens, calibration.Poses[i]).Tilt.Degrees)).ToArray();
+        return new LensProfiling(
+            new(first.Camera, first.WidthPx, first.HeightPx, first.Focal35Mm, usable.Select(l => l.TakenAt).Max(StringComparer.Ordinal),
+                calibration.Lens, calibration.Covariance, calibration.RmsPx, photos, coverage.Share),
+            left);
+    }
+
+    private static Result<Look> LookAt(string path, double printRatioX, double printRatioY)
+    {
+        if (!Photo.Read(path).TryGet(out var photo, out var problem))
+        {
+            return problem;
+        }
+
+        using (photo)
+        {
+            if (!TargetFinder.Find(photo.Grey, path).TryGet(out var sighting, out problem))
+            {
+                return problem;
+            }
+
+            var (width, height) = (photo.Grey.Width, photo.Grey.Height);
+            var points = CameraFinder.AtTrueSize(sighting.Points, printRatioX, printRatioY);
+            var guess = LensPrior.FromExif(width, height, photo.Focal35Mm).Mean;
+            return new Look(
+                new(photo.Facts.File, points, CameraFinder.RoughPose(points, guess)), width, height, photo.Focal35Mm, photo.Facts.Camera, photo.Facts.TakenAt);
+        }
+    }
+
+    private static double TiltSpreadDeg(LensCalibration calibration)
+    {
+        // The largest angle between two views' normals as the camera sees them.
+        var normals = calibration.Poses.Select(p => p.RotationMatrix()).Select(r => (X: r[2], Y: r[5], Z: r[8])).ToArray();
+        var least = 1.0;
+        foreach (var a in normals)
+        {
+            foreach (var b in normals)
+            {
+                least = Math.Min(least, (a.X * b.X) + (a.Y * b.Y) + (a.Z * b.Z));
+            }
+        }
+
+        return double.RadiansToDegrees(Math.Acos(Math.Clamp(least, -1, 1)));
+    }
+
+    private static (double Share, string Missing) Coverage(List<Look> looks)
+    {
+        var hit = new bool[GridRows, GridColumns];
+        foreach (var look in looks)
+        {
+            foreach (var point in look.View.Points)
+            {
+                var column = Math.Clamp((int)(point.Pixel.X / look.WidthPx * GridColumns), 0, GridColumns - 1);
+                var row = Math.Clamp((int)(point.Pixel.Y / look.HeightPx * GridRows), 0, GridRows - 1);
+                hit[row, column] = true;
+            }
+        }
+
+        var missing = new List<string>();
+        var count = 0;
+        string[] names = ["top left", "top", "top right", "left", "middle", "right", "bottom left", "bottom", "bottom right"];
+        var misses = new int[9];
+        for (var row = 0; row < GridRows; row++)
+        {
+            for (var column = 0; column < GridColumns; column++)
+            {
+                count += hit[row, column] ? 1 : 0;
+                misses[(row / 2 * 3) + (column < 3 ? 0 : column < 5 ? 1 : 2)] += hit[row, column] ? 0 : 1;
+            }
+        }
+
+        for (var i = 0; i < 9; i++)
+        {
+            if (misses[i] >= 2)
+            {
+                missing.Add(names[i]);
+            }
+        }
+
+        return (count / (double)(GridRows * GridColumns), missing.Count == 0 ? "single spots" : string.Join(", ", missing));
+    }
+
+    private sealed record Look(LensView View, int WidthPx, int HeightPx, double? Focal35Mm, string? Camera, string? TakenAt)
+    {
+        public string Kind => FormattableString.Invariant($"{Camera ?? "unknown camera"} at {Focal35Mm ?? 0:0} mm, {WidthPx} × {HeightPx} px");
+    }
+}
