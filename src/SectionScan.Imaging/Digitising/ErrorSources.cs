@@ -37,8 +37,8 @@ internal static class ErrorSources
         };
         var map = new PlaneShift(edge.Points, placement, fit.Camera, thicknessMm);
         var (target, lens) = fit.Deviations();
-        sources.Add(new("target fit", [.. target.Select(map.Effect)]));
-        sources.Add(new("lens and camera height", [.. lens.Select(map.Effect)]));
+        sources.Add(new("target fit", [.. target.Select(c => map.Effect(c))]));
+        sources.Add(new("lens and camera height", [.. lens.Select(c => map.Effect(c))]));
         if (thicknessMm > 0)
         {
             sources.Add(new(

@@ -1,3 +1,4 @@
+using OpenCvSharp;
 using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
@@ -12,10 +13,11 @@ public static class LensProfiler
     public const int LeastPhotos = 4;
 
     private const double LeastTiltSpreadDeg = 12;
-    private const double LeastCoverage = 0.6;
+    private const double LeastCoverage = 0.5;
     private const double MostRmsPx = 1.0;
-    private const int GridColumns = 8;
-    private const int GridRows = 6;
+    private const double RimShare = 1.2;
+    private const int GridColumns = 6;
+    private const int GridRows = 4;
 
     /// <summary>Makes the profile.</summary>
     /// <param name="paths">The photos.</param>
@@ -137,11 +139,17 @@ public static class LensProfiler
         var hit = new bool[GridRows, GridColumns];
         foreach (var look in looks)
         {
-            foreach (var point in look.View.Points)
+            // What the target covers counts: the distortion is smooth, and the corners stand round it, one square inside its rim.
+            var (meanX, meanY) = (look.View.Points.Average(p => p.Pixel.X), look.View.Points.Average(p => p.Pixel.Y));
+            var hull = Cv2.ConvexHull(look.View.Points.Select(p => new Point2f(
+                (float)(meanX + (RimShare * (p.Pixel.X - meanX))), (float)(meanY + (RimShare * (p.Pixel.Y - meanY))))));
+            for (var row = 0; row < GridRows; row++)
             {
-                var column = Math.Clamp((int)(point.Pixel.X / look.WidthPx * GridColumns), 0, GridColumns - 1);
-                var row = Math.Clamp((int)(point.Pixel.Y / look.HeightPx * GridRows), 0, GridRows - 1);
-                hit[row, column] = true;
+                for (var column = 0; column < GridColumns; column++)
+                {
+                    var middle = new Point2f((column + 0.5f) * look.WidthPx / GridColumns, (row + 0.5f) * look.HeightPx / GridRows);
+                    hit[row, column] |= Cv2.PointPolygonTest(hull, middle, false) >= 0;
+                }
             }
         }
 
@@ -154,13 +162,13 @@ public static class LensProfiler
             for (var column = 0; column < GridColumns; column++)
             {
                 count += hit[row, column] ? 1 : 0;
-                misses[(row / 2 * 3) + (column < 3 ? 0 : column < 5 ? 1 : 2)] += hit[row, column] ? 0 : 1;
+                misses[((row == 0 ? 0 : row < GridRows - 1 ? 1 : 2) * 3) + (column < 2 ? 0 : column < 4 ? 1 : 2)] += hit[row, column] ? 0 : 1;
             }
         }
 
         for (var i = 0; i < 9; i++)
         {
-            if (misses[i] >= 2)
+            if (misses[i] >= 1)
             {
                 missing.Add(names[i]);
             }

@@ -1,6 +1,5 @@
 using OpenCvSharp;
 using SectionScan.Metrology.Cameras;
-using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Imaging.Targets;

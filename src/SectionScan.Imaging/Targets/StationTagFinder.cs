@@ -41,8 +41,9 @@ internal static class StationTagFinder
         var tags = new List<StationTag>();
         foreach (var (id, pixels) in MarkerFinder.Find(small, PredefinedDictionaryType.DictAprilTag_36h11))
         {
-            var places = Array.ConvertAll(pixels, p => camera.BackProject(
-                new(((p.X + 0.5) * scaleX) - 0.5 + region.X, ((p.Y + 0.5) * scaleY) - 0.5 + region.Y), 0));
+            var rough = Array.ConvertAll(pixels, p => new Point2f(
+                (float)(((p.X + 0.5) * scaleX) - 0.5 + region.X), (float)(((p.Y + 0.5) * scaleY) - 0.5 + region.Y)));
+            var places = Array.ConvertAll(Sharpen(grey, rough), p => camera.BackProject(new(p.X, p.Y), 0));
             var sides = Enumerable.Range(0, 4).Select(i => places[i].DistanceTo(places[(i + 1) % 4])).ToArray();
             if (sides.All(s => Math.Abs(s - TagSideMm) < SideToleranceMm) && tags.All(t => t.Centre.DistanceTo(places[0]) > TagSideMm))
             {
@@ -51,5 +52,20 @@ internal static class StationTagFinder
         }
 
         return tags;
+    }
+
+    /// <summary>Corners below the pixel: up must be known to a tenth of a degree, since a width turns with it.</summary>
+    private static Point2f[] Sharpen(Mat grey, Point2f[] corners)
+    {
+        var side = Math.Sqrt(Math.Pow(corners[0].X - corners[1].X, 2) + Math.Pow(corners[0].Y - corners[1].Y, 2));
+        var half = (int)Math.Clamp(side / 20, 2, 8);
+        var margin = half + 3;
+        if (corners.Any(c => c.X < margin || c.Y < margin || c.X > grey.Width - margin || c.Y > grey.Height - margin))
+        {
+            return corners;
+        }
+
+        return Cv2.CornerSubPix(
+            grey, corners, new Size(half, half), new Size(-1, -1), new TermCriteria(CriteriaTypes.Eps | CriteriaTypes.MaxIter, 40, 0.005));
     }
 }

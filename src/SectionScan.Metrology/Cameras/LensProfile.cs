@@ -12,7 +12,7 @@ namespace SectionScan.Metrology.Cameras;
 /// <param name="Covariance">Nine by nine; order fx, fy, cx, cy, k1, k2, p1, p2, k3.</param>
 /// <param name="RmsPx">Root mean square of all reprojection errors, px.</param>
 /// <param name="Photos">Each photo's name and root mean square error.</param>
-/// <param name="CoveredShare">Share of the frame (in a grid of 8 × 6) that had a corner in at least one photo.</param>
+/// <param name="CoveredShare">Share of the frame (in a grid of 6 × 4) that the target covered in at least one photo.</param>
 public sealed record LensProfile(
     string? Camera,
     int WidthPx,

@@ -1,0 +1,215 @@
+using SectionScan.Imaging.Edges;
+using SectionScan.Imaging.Grounds;
+using SectionScan.Imaging.Openings;
+using SectionScan.Imaging.Photos;
+using SectionScan.Imaging.Slices;
+using SectionScan.Imaging.Targets;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Capture;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Imaging.Digitising;
+
+/// <summary>From a photo to true-size outlines: read, find the target, fit the camera, find the objects, measure their edges.</summary>
+public static class Digitiser
+{
+    // A face whose edge is unclear over more than this share is refused.
+    private const double MostWeakShare = 0.35;
+    private const double MostBlurPx = 4;
+
+    // Without a profile a square-on photo cannot tell focal length from height; say so below this tilt.
+    private const double TiltThatTellsDeg = 8;
+
+    /// <summary>Digitises one photo.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="settings">How.</param>
+    /// <returns>The sections, or the one problem that stood in the way of all of them.</returns>
+    public static Result<DigitisedPhoto> Digitise(string path, DigitiseSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        ArgumentNullException.ThrowIfNull(settings);
+        if (!Photo.Read(path).TryGet(out var photo, out var problem))
+        {
+            return problem;
+        }
+
+        using (photo)
+        {
+            return Digitise(photo, path, settings);
+        }
+    }
+
+    private static Result<DigitisedPhoto> Digitise(Photo photo, string path, DigitiseSettings settings)
+    {
+        if (!TargetFinder.Find(photo.Grey, path).TryGet(out var sighting, out var problem))
+        {
+            return problem;
+        }
+
+        var opening = settings.LooksForOpenings ?? sighting.Target == ScaleTarget.Card;
+        if (opening != (sighting.Target == ScaleTarget.Card))
+        {
+            return DigitiseProblems.WrongTarget(path, opening ? "Openings" : "Mould slices", sighting.Target.Kind);
+        }
+
+        var (width, height) = (photo.Colour.Width, photo.Colour.Height);
+        var prior = settings.Lens is null
+            ? LensPrior.FromExif(width, height, photo.Focal35Mm)
+            : settings.Lens.PriorFor(width, height, path);
+        if (!prior.TryGet(out var lens, out problem))
+        {
+            return problem;
+        }
+
+        var ratio = settings.PrintRatio ?? (1, 1);
+        if (!CameraFinder.Find(sighting, lens, ratio.X, ratio.Y, path).TryGet(out var found, out problem))
+        {
+            return problem;
+        }
+
+        var thickness = opening ? 0 : settings.ThicknessMm;
+        if (thickness > 0.5 * found.Fit.Camera.HeightMm)
+        {
+            return DigitiseProblems.TooThick(path, thickness, found.Fit.Camera.HeightMm);
+        }
+
+        var scene = new Scene(photo, path, sighting.Target, found.Fit, ratio, thickness, settings);
+        var target = new TargetFit(
+            sighting.Target.Kind, found.Corners, sighting.Target.Saddles.Count, found.Fit.RmsPx, ratio.X, ratio.Y);
+        return opening ? Openings(scene, target) : Slices(scene, target);
+    }
+
+    private static Result<DigitisedPhoto> Slices(Scene scene, TargetFit target)
+    {
+        var camera = scene.Fit.Camera;
+        var window = scene.Target.BlankWindow!;
+        var (stepX, stepY) = (scene.Target.SquareMm * scene.Ratio.X, scene.Target.SquareMm * scene.Ratio.Y);
+        var tags = StationTagFinder.Find(
+            scene.Photo.Grey, camera, new(window.FirstColumn * stepX, window.FirstRow * stepY),
+            new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY));
+        var ratio = PaperRatio.Of(scene.Photo.Colour, camera, scene.Target, scene.Ratio.X, scene.Ratio.Y);
+        var rough = SliceFinder.Find(ratio, [.. tags.Select(t => t.Footprint())]);
+        if (rough.Count == 0)
+        {
+            return DigitiseProblems.NoSlices(scene.Path);
+        }
+
+        var refused = rough.Where(r => r.TouchesWindow).Select(r => DigitiseProblems.RunsOff(scene.Path, Middle(r.Rim))).ToList();
+        var edges = Measure(scene, [.. rough.Where(r => !r.TouchesWindow)], 1);
+        var kept = Keep(scene, edges, refused);
+        if (kept.Count == 0)
+        {
+            return refused[0];
+        }
+
+        var matched = TagMatch.Match([.. kept.Select(e => e.Points)], tags);
+        var sections = kept.Select((edge, i) => SectionAssembly.Assemble(scene, edge, matched[i])).ToList();
+        return Assemble(scene, target, sections, refused, LostTags(tags, matched));
+    }
+
+    private static Result<DigitisedPhoto> Openings(Scene scene, TargetFit target)
+    {
+        var rough = OpeningFinder.Find(scene.Photo.Colour, scene.Fit.Camera, scene.Target, scene.Ratio.X, scene.Ratio.Y);
+        if (rough.Count == 0)
+        {
+            return DigitiseProblems.NoOpenings(scene.Path);
+        }
+
+        var refused = rough.Where(r => r.TouchesWindow).Select(r => DigitiseProblems.OpeningRunsOff(scene.Path, Middle(r.Rim))).ToList();
+        var edges = Measure(scene, [.. rough.Where(r => !r.TouchesWindow)], -1);
+        var kept = Keep(scene, edges, refused);
+        if (kept.Count == 0)
+        {
+            return refused[0];
+        }
+
+        var sections = kept.Select(edge => SectionAssembly.Assemble(scene, edge, null)).ToList();
+        return Assemble(scene, target, sections, refused, []);
+    }
+
+    private static FaceEdge[] Measure(Scene scene, RoughSlice[] rough, int direction)
+    {
+        var camera = scene.Fit.Camera;
+        var edges = new FaceEdge[rough.Length];
+        Parallel.For(0, rough.Length, i =>
+        {
+            var sampler = new ProfileSampler(scene.Photo.Colour, scene.Photo.Grey, camera, scene.ThicknessMm);
+            TargetPoint[] lifted = [.. rough[i].Rim.Select(p => camera.BackProject(camera.Project(p, 0), scene.ThicknessMm))];
+            edges[i] = FaceOutliner.Measure(sampler, lifted, direction);
+        });
+        return edges;
+    }
+
+    private static List<FaceEdge> Keep(Scene scene, FaceEdge[] edges, List<Problem> refused)
+    {
+        var kept = new List<FaceEdge>();
+        foreach (var edge in edges)
+        {
+            if (edge.BlurMm / edge.PixelMm > MostBlurPx)
+            {
+                refused.Add(TargetProblems.TooBlurred(scene.Path, edge.BlurMm / edge.PixelMm, MostBlurPx));
+            }
+            else if (edge.WeakShare > MostWeakShare)
+            {
+                refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), edge.WeakShare));
+            }
+            else
+            {
+                kept.Add(edge);
+            }
+        }
+
+        return kept;
+    }
+
+    private static Result<DigitisedPhoto> Assemble(
+        Scene scene, TargetFit target, List<Result<DigitisedSection>> sections, List<Problem> refused, IReadOnlyList<string> warnings)
+    {
+        var good = new List<DigitisedSection>();
+        foreach (var section in sections)
+        {
+            if (section.TryGet(out var done, out var problem))
+            {
+                good.Add(done);
+            }
+            else
+            {
+                refused.Add(problem);
+            }
+        }
+
+        if (good.Count == 0)
+        {
+            return refused[0];
+        }
+
+        var fit = scene.Fit;
+        var facts = new CameraFacts(
+            fit.Source, fit.Camera.Lens.FocalXPx, fit.Camera.HeightMm, fit.HeightStandardUncertaintyMm, fit.Camera.Tilt.Degrees,
+            fit.Camera.Lens, fit.Camera.Pose);
+        IReadOnlyList<DigitisedSection> ordered =
+            [.. good.OrderBy(s => s.Station ?? int.MaxValue).ThenBy(s => s.Placement.Origin.XMm)];
+        return new DigitisedPhoto(scene.Photo.Facts, target, facts, ordered, [.. PhotoWarnings(scene), .. warnings], refused);
+    }
+
+    private static IEnumerable<string> PhotoWarnings(Scene scene)
+    {
+        if (scene.Settings.PrintRatio is null)
+        {
+            yield return "The print was not checked: measure the check bars with a calliper and give --print-ratio X,Y; until then 0.15 % in each direction is allowed for.";
+        }
+
+        var fit = scene.Fit;
+        if (fit.Source != "profile" && scene.ThicknessMm > 0 && fit.Camera.Tilt.Degrees < TiltThatTellsDeg)
+        {
+            yield return FormattableString.Invariant(
+                $"Without a lens profile a photo taken square on ({fit.Camera.Tilt.Degrees:0.0} degrees) cannot tell focal length from height; the camera's height is {fit.Camera.HeightMm:0} ± {2 * fit.HeightStandardUncertaintyMm:0} mm. Make a profile (sectionscan lens), or tilt the camera by 10 to 20 degrees.");
+        }
+    }
+
+    private static IReadOnlyList<string> LostTags(IReadOnlyList<StationTag> tags, StationTag?[] matched) =>
+        [.. tags.Where(t => !matched.Contains(t)).Select(t => FormattableString.Invariant($"Tag {t.Station} lies beside no slice."))];
+
+    private static TargetPoint Middle(IReadOnlyList<TargetPoint> points) => new(points.Average(p => p.XMm), points.Average(p => p.YMm));
+}

@@ -1,0 +1,77 @@
+using SectionScan.Imaging.Edges;
+using SectionScan.Imaging.Photos;
+using SectionScan.Imaging.Targets;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Imaging.Digitising;
+
+/// <summary>From a measured edge to a section in its own frame with its errors.</summary>
+internal static class SectionAssembly
+{
+    private const int FewestPoints = 360;
+    private const int MostPoints = 2000;
+    private const double PointSpacingMm = 0.12;
+
+    // A slice of this thickness this far from the camera's foot point shows a wall wider than a template's gap.
+    private const double WideWallMm = 3;
+    private const double WeakShareToMention = 0.1;
+
+    /// <summary>Assembles the section.</summary>
+    public static Result<DigitisedSection> Assemble(Scene scene, FaceEdge edge, StationTag? tag)
+    {
+        // Corners for the area's own centroid; the target frame counts y down, so the sign of y is turned for the moments.
+        SectionPoint[] corners = [.. edge.Points.Select(p => new SectionPoint(p.XMm, -p.YMm))];
+        var centroid = PolygonMoments.Of(corners).Centroid;
+        var up = tag is not null ? Angle.FromRadians(tag.UpRad) : scene.Settings.Up ?? default;
+        var placement = new SectionPlacement(new(centroid.XMm, -centroid.YMm), up);
+        var perimeter = edge.Points.Select((p, i) => p.DistanceTo(edge.Points[(i + 1) % edge.Points.Length])).Sum();
+        var count = Math.Clamp((int)Math.Round(perimeter / PointSpacingMm), FewestPoints, MostPoints);
+        if (!Outline.From(edge.Points.Select(placement.ToSection), scene.Path).TryGet(out var dense, out var problem)
+            || !Outline.From(dense.Resampled(count), scene.Path).TryGet(out var outline, out problem))
+        {
+            return problem;
+        }
+
+        // Resampling moves the centroid by nanometres; the frame's origin is the outline's own.
+        var shift = PolygonMoments.Of(outline.Points).Centroid;
+        placement = new(placement.ToTarget(shift), up);
+        outline = outline.Moved(-shift.XMm, -shift.YMm);
+        TargetPoint[] placed = [.. outline.Points.ToArray().Select(placement.ToTarget)];
+        var photo = scene.Photo;
+        PixelPoint[] displayed = [.. placed.Select(p => StoredPixels.ToDisplayed(
+            scene.Fit.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];
+        return new DigitisedSection(
+            tag?.Station, scene.IsOpening, scene.ThicknessMm, outline, placement, placed, displayed,
+            ErrorSources.Of(edge, placement, scene.Fit, scene.Settings, scene.ThicknessMm), [.. Warnings(scene, edge, placement, tag)]);
+    }
+
+    private static IEnumerable<string> Warnings(Scene scene, FaceEdge edge, SectionPlacement placement, StationTag? tag)
+    {
+        if (tag is null && !scene.IsOpening)
+        {
+            yield return scene.Settings.Up is null
+                ? "No station tag lies beside the slice: the station is unknown, and the sheet's top edge is taken for the roof."
+                : "No station tag lies beside the slice: the station is unknown.";
+        }
+
+        if (scene.ThicknessMm > 0)
+        {
+            var share = scene.ThicknessMm / scene.Fit.Camera.HeightMm;
+            var wall = share * placement.Origin.DistanceTo(scene.Fit.Camera.FootPoint);
+            if (wall > WideWallMm)
+            {
+                yield return FormattableString.Invariant(
+                    $"The slice lies far from under the camera: {wall:0.0} mm of its wall shows. Step back and zoom in, or move it to the middle.");
+            }
+        }
+
+        if (edge.WeakShare > WeakShareToMention)
+        {
+            yield return FormattableString.Invariant(
+                $"The edge is faint over {100 * edge.WeakShare:0} % of the outline; look at the picture before you trust it.");
+        }
+    }
+}
