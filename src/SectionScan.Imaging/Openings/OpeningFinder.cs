@@ -25,6 +25,9 @@ internal static class OpeningFinder
     private const double LeastSolidity = 0.8;
     private const double MetalRing = 0.65;
 
+    // Cut off along more of its rim than this it is no opening but what lies beside the casting.
+    private const double MostBorderShare = 0.4;
+
     /// <summary>Finds the openings.</summary>
     /// <param name="colour">H × W, CV_8UC3.</param>
     /// <param name="camera">The camera.</param>
@@ -48,11 +51,13 @@ internal static class OpeningFinder
         using var kernel = Cv2.GetStructuringElement(MorphShapes.Ellipse, new Size(13, 13));
         Cv2.MorphologyEx(dark, dark, MorphTypes.Open, kernel);
         Cv2.MorphologyEx(dark, dark, MorphTypes.Close, kernel);
-        Cv2.FindContours(dark, out Point[][] contours, out _, RetrievalModes.External, ContourApproximationModes.ApproxNone);
+
+        // Outer borders of all dark places, also of those inside a ring of dark table round the casting.
+        Cv2.FindContours(dark, out Point[][] contours, out var hierarchy, RetrievalModes.CComp, ContourApproximationModes.ApproxNone);
         var openings = new List<RoughSlice>();
-        foreach (var contour in contours)
+        for (var i = 0; i < contours.Length; i++)
         {
-            if (Judge(contour, light, seen, view, metal) is { } opening)
+            if (hierarchy[i].Parent < 0 && Judge(contours[i], light, seen, view, metal) is { } opening)
             {
                 openings.Add(opening);
             }
@@ -81,16 +86,16 @@ internal static class OpeningFinder
         Cv2.Compare(light, new Scalar(metal - DarkByLog), bright, CmpTypes.GT);
         Cv2.BitwiseAnd(bright, seen, bright);
         Cv2.BitwiseAnd(bright, around, bright);
+        Cv2.BitwiseAnd(around, seen, around);
         var share = Cv2.CountNonZero(bright) / (double)Math.Max(1, Cv2.CountNonZero(around));
-        var touches = contour.Any(p => p.X <= 2 || p.Y <= 2 || p.X >= view.Columns - 3 || p.Y >= view.Rows - 3 || !IsSeen(seen, p));
-        if (touches || share < MetalRing)
+        var onBorder = contour.Count(p => p.X <= 2 || p.Y <= 2 || p.X >= view.Columns - 3 || p.Y >= view.Rows - 3 || !IsSeen(seen, p));
+        var touches = onBorder > 0;
+        if (share < MetalRing || onBorder > MostBorderShare * contour.Length)
         {
-            return touches && share > 0.4
-                ? new(Array.ConvertAll(contour, p => view.PlaceOf(p.X, p.Y)), area, true)
-                : null;
+            return null;
         }
 
-        return new(Array.ConvertAll(hull, p => view.PlaceOf(p.X, p.Y)), area, false);
+        return new(Array.ConvertAll(touches ? contour : hull, p => view.PlaceOf(p.X, p.Y)), area, touches);
     }
 
     private static bool IsSeen(Mat seen, Point p) => seen.At<byte>(p.Y, p.X) != 0;
