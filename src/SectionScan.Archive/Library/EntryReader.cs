@@ -10,6 +10,8 @@ namespace SectionScan.Archive.Library;
 /// <summary>Reads entries, within the transaction that the connection is in.</summary>
 internal sealed class EntryReader(string path, SqliteConnection connection)
 {
+    public string Path => path;
+
     public SqliteConnection Connection => connection;
 
     public static string Word(RevisionAction action) => action.ToString().ToLowerInvariant();
@@ -79,6 +81,11 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
         return SectionPlace.Parse(entry).Then(place => List(new(EntryRules.Name(place.Head), place.Port, place.Station, place.Stage)).Then<long>(
             found => found.Count == 0 ? EntryProblems.NotFound(path, $"\"{entry}\"") : found[0].Id));
     }
+
+    /// <summary>True when an entry with this document was removed at this moment: the same removal, seen before.</summary>
+    public bool HasRemoval(string sha256, DateTimeOffset at) => connection.ExecuteScalar<long>(
+        "SELECT count(*) FROM revision r JOIN document d ON d.id = r.document_id WHERE d.sha256 = @sha256 AND r.at = @at AND r.action = 'removed'",
+        new { sha256, at = Moments.ToText(at) }) > 0;
 
     /// <summary>The entries of the given numbers, in their order.</summary>
     public IReadOnlyList<EntrySummary> Summaries(IEnumerable<long> ids) => SummaryQuery.Of(connection, [.. ids]);

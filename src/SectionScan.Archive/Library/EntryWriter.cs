@@ -2,6 +2,7 @@ using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SectionScan.Archive.Entries;
+using SectionScan.Archive.Exchange;
 using SectionScan.Archive.Search;
 using SectionScan.Metrology.Likeness;
 using SectionScan.Metrology.Results;
@@ -19,8 +20,9 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             return taken;
         }
 
-        var id = connection.QuerySingle<long>("INSERT INTO entry DEFAULT VALUES RETURNING id");
-        return Append(id, 1, RevisionAction.Added, reason, portId, sound);
+        var id = NewId();
+        Append(id, new(1, RevisionAction.Added, reason, time.GetUtcNow(), portId), sound, false);
+        return id;
     }
 
     public Result<long> Revise(long id, CheckedContent sound, string reason, int? basedOn)
@@ -41,9 +43,35 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
         }
 
         var portId = PortId(sound.Content.Place);
-        return PlaceProblem(portId, sound.Content.Place, id) is { } taken
-            ? taken
-            : Append(id, now!.Number + 1, RevisionAction.Revised, reason, portId, sound);
+        if (PlaceProblem(portId, sound.Content.Place, id) is { } taken)
+        {
+            return taken;
+        }
+
+        Append(id, new(now!.Number + 1, RevisionAction.Revised, reason, time.GetUtcNow(), portId), sound, false);
+        return id;
+    }
+
+    /// <summary>Adds an entry with the history that it had in another library; its place must be free.</summary>
+    public long Import(IReadOnlyList<ImportedRevision> revisions)
+    {
+        var id = NewId();
+        for (var i = 0; i < revisions.Count; i++)
+        {
+            // Only the last one is made current: an earlier one may stand at a place that is taken here.
+            var (action, reason, at, sound) = revisions[i];
+            var header = new Header(i + 1, action, reason, at, PortId(sound.Content.Place));
+            if (i + 1 < revisions.Count)
+            {
+                InsertContent(id, header, sound);
+            }
+            else
+            {
+                Append(id, header, sound, action == RevisionAction.Removed);
+            }
+        }
+
+        return id;
     }
 
     public Result<long> Mark(long id, RevisionAction action, string reason)
@@ -70,7 +98,7 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             return taken;
         }
 
-        var revisionId = InsertRevision(id, now.Number + 1, action, reason, now.PortId, place, now.Notes, now.DocumentId);
+        var revisionId = InsertRevision(id, new(now.Number + 1, action, reason, time.GetUtcNow(), now.PortId), place, now.Notes, now.DocumentId);
         connection.Execute(
             """
             INSERT INTO revision_tag SELECT @revisionId, position, tag FROM revision_tag WHERE revision_id = @Before;
@@ -130,10 +158,12 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             new { place.Head, kind, place.Port.Cylinder, place.Port.Mark });
     }
 
-    private long Append(long id, long number, RevisionAction action, string reason, long portId, CheckedContent sound)
+    private long NewId() => connection.QuerySingle<long>("INSERT INTO entry DEFAULT VALUES RETURNING id");
+
+    private long InsertContent(long id, Header header, CheckedContent sound)
     {
         var content = sound.Content;
-        var revisionId = InsertRevision(id, number, action, reason, portId, content.Place, content.Notes, DocumentId(sound));
+        var revisionId = InsertRevision(id, header, content.Place, content.Notes, DocumentId(sound));
         connection.Execute(
             "INSERT INTO revision_tag VALUES (@revisionId, @position, @tag)",
             content.Tags.Select((tag, position) => new { revisionId, position, tag }));
@@ -144,10 +174,17 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
                 var (baseValue, baseUnit) = UnitScale.ToBase(field.Value, field.Unit);
                 return new { revisionId, position, field.Name, field.Value, field.Unit, baseValue, baseUnit };
             }));
+        return revisionId;
+    }
+
+    private void Append(long id, Header header, CheckedContent sound, bool isRemoved)
+    {
+        var content = sound.Content;
+        var revisionId = InsertContent(id, header, sound);
         connection.Execute(
             """
-            INSERT INTO current_revision VALUES (@id, @revisionId, @portId, @Station, @Stage, 0)
-            ON CONFLICT (entry_id) DO UPDATE SET revision_id = @revisionId, port_id = @portId, station = @Station, stage = @Stage;
+            INSERT INTO current_revision VALUES (@id, @revisionId, @PortId, @Station, @Stage, @isRemoved)
+            ON CONFLICT (entry_id) DO UPDATE SET revision_id = @revisionId, port_id = @PortId, station = @Station, stage = @Stage;
             DELETE FROM words WHERE rowid = @id;
             INSERT INTO words (rowid, head, port, station, notes, tags, fields) VALUES (@id, @Head, @port, @at, @Notes, @tags, @fields);
             """,
@@ -155,7 +192,8 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             {
                 id,
                 revisionId,
-                portId,
+                header.PortId,
+                isRemoved,
                 content.Place.Station,
                 content.Place.Stage,
                 content.Place.Head,
@@ -165,23 +203,22 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
                 tags = string.Join('\n', content.Tags),
                 fields = string.Join('\n', content.Fields.Select(f => string.Create(CultureInfo.InvariantCulture, $"{f.Name} {f.Value} {f.Unit}"))),
             });
-        return id;
     }
 
-    private long InsertRevision(long id, long number, RevisionAction action, string reason, long portId, SectionPlace place, string notes, long documentId) =>
+    private long InsertRevision(long id, Header header, SectionPlace place, string notes, long documentId) =>
         connection.QuerySingle<long>(
             """
             INSERT INTO revision (entry_id, number, action, reason, at, port_id, station, stage, notes, document_id)
-            VALUES (@id, @number, @action, @reason, @at, @portId, @Station, @Stage, @notes, @documentId) RETURNING id
+            VALUES (@id, @Number, @action, @reason, @at, @PortId, @Station, @Stage, @notes, @documentId) RETURNING id
             """,
             new
             {
                 id,
-                number,
-                action = EntryReader.Word(action),
-                reason = reason.ReplaceLineEndings("\n").Trim(),
-                at = Moments.ToText(time.GetUtcNow()),
-                portId,
+                header.Number,
+                action = EntryReader.Word(header.Action),
+                reason = header.Reason.ReplaceLineEndings("\n").Trim(),
+                at = Moments.ToText(header.At),
+                header.PortId,
                 place.Station,
                 place.Stage,
                 notes,
@@ -204,6 +241,8 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             new { documentId, sound.AreaMm2, sound.WidthMm, sound.HeightMm, recipe = ShapeDescriptor.RecipeVersion, sound.Descriptor });
         return documentId;
     }
+
+    private sealed record Header(long Number, RevisionAction Action, string Reason, DateTimeOffset At, long PortId);
 
     private sealed record Now(long RevisionId, long Number, long IsRemoved, long PortId, string Notes, long DocumentId);
 }

@@ -9,6 +9,9 @@ internal static class Moments
 
     public static string ToText(DateTimeOffset moment) => moment.UtcDateTime.ToString(Form, CultureInfo.InvariantCulture);
 
+    public static bool TryRead(string text, out DateTimeOffset moment) => DateTimeOffset.TryParseExact(
+        text, Form, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out moment);
+
     public static DateTimeOffset FromText(string text) =>
         DateTimeOffset.ParseExact(text, Form, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal);
 }

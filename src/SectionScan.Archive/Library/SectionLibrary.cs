@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using SectionScan.Archive.Entries;
+using SectionScan.Archive.Exchange;
 using SectionScan.Archive.Search;
 using SectionScan.Archive.Storage;
 using SectionScan.Metrology.Likeness;
@@ -135,6 +136,31 @@ public sealed class SectionLibrary : IDisposable
         lock (gate)
         {
             return connection.Use(open => LibraryBackup.Write(open, path));
+        }
+    }
+
+    /// <summary>Writes entries with their whole history into one archive file: a ZIP of manifest.json, which names every entry,
+    /// revision and file hash, and the section documents. The same entries give the same bytes.</summary>
+    /// <param name="path">The new file; nothing may be there yet.</param>
+    /// <param name="ids">The entries: one, those of a port from <see cref="List"/>, or all.</param>
+    public Result<ExportReport> Export(string path, IReadOnlyList<long> ids)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        ArgumentNullException.ThrowIfNull(ids);
+        return Read(reader => ArchiveExport.Write(reader, path, ids));
+    }
+
+    /// <summary>Adds the entries of an archive file with their history: all of them, or none when anything is wrong with the file or
+    /// a place is taken by a different entry.</summary>
+    /// <param name="path">The archive file. It is not trusted: nothing of it is written anywhere but into this library.</param>
+    /// <param name="skipsTaken">True: entries whose place is taken are left out and told, instead of refusing all.</param>
+    public Result<ImportReport> Import(string path, bool skipsTaken = false)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        lock (gate)
+        {
+            return ArchiveImport.Read(path, archive => connection.Write(open =>
+                new ArchiveImport(new(Path, open, time), new(Path, open), skipsTaken).Run(path, archive)));
         }
     }
 
