@@ -1,0 +1,16 @@
+using SectionScan.Metrology.Results;
+using SectionScan.Porting.Documents;
+
+namespace SectionScan.Archive.Entries;
+
+/// <summary>An entry with its whole history.</summary>
+/// <param name="Summary">The entry as it is now, in short.</param>
+/// <param name="History">Every revision, the first one first; the last one is how the entry is now.</param>
+public sealed record LibraryEntry(EntrySummary Summary, IReadOnlyList<EntryRevision> History)
+{
+    /// <summary>How the entry is now.</summary>
+    public EntryRevision Current => History[^1];
+
+    /// <summary>The section document as it is now, read.</summary>
+    public Result<SectionDocument> ReadDocument() => SectionDocumentFormat.Read(Current.Content.DocumentJson, Summary.Place.Path);
+}

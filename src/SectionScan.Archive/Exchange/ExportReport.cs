@@ -1,0 +1,7 @@
+namespace SectionScan.Archive.Exchange;
+
+/// <summary>What an export wrote.</summary>
+/// <param name="EntryCount">How many entries.</param>
+/// <param name="DocumentCount">How many section documents, each once.</param>
+/// <param name="Bytes">The size of the archive file.</param>
+public sealed record ExportReport(int EntryCount, int DocumentCount, long Bytes);

@@ -1,0 +1,137 @@
+using System.Globalization;
+using Dapper;
+using Microsoft.Data.Sqlite;
+using SectionScan.Archive.Entries;
+using SectionScan.Archive.Search;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Archive.Library;
+
+/// <summary>Reads entries, within the transaction that the connection is in.</summary>
+internal sealed class EntryReader(string path, SqliteConnection connection)
+{
+    public string Path => path;
+
+    public SqliteConnection Connection => connection;
+
+    public static string Word(RevisionAction action) => action.ToString().ToLowerInvariant();
+
+    public Result<IReadOnlyList<EntrySummary>> List(EntryFilter filter)
+    {
+        var conditions = new QueryConditions(filter.IncludesRemoved);
+        conditions.AddIf(filter.Head, "h.name = {0}", value => EntryRules.Name(value));
+        conditions.AddIf(filter.Stage, "c.stage = {0}", value => EntryRules.Name(value));
+        conditions.AddIf(filter.PhotoSha256, "d.photo_sha256 = {0}", value => value.ToLowerInvariant());
+        conditions.AddIf(filter.Tag, "EXISTS (SELECT 1 FROM revision_tag t WHERE t.revision_id = r.id AND t.tag = {0})", value => EntryRules.Name(value));
+        if (filter.Station is { } station)
+        {
+            conditions.Add("c.station = {0}", station);
+        }
+
+        if (filter.Port is { } port)
+        {
+            conditions.Add("p.kind = {0}", PortName.Word(port.Kind));
+            conditions.Add("p.cylinder = {0}", port.Cylinder);
+            conditions.Add("p.mark = {0}", port.Mark);
+        }
+
+        return SummaryQuery.InOrderOfPlace(connection, conditions);
+    }
+
+    public Result<IReadOnlyList<EntrySummary>> FindByNumbers(IReadOnlyList<NumberRange> ranges, bool includesRemoved)
+    {
+        var conditions = new QueryConditions(includesRemoved);
+        foreach (var range in ranges)
+        {
+            if (RangeConditions.Add(conditions, range) is { } problem)
+            {
+                return problem;
+            }
+        }
+
+        return SummaryQuery.InOrderOfPlace(connection, conditions);
+    }
+
+    public Result<IReadOnlyList<EntrySummary>> FindByWords(string words, int count, bool includesRemoved)
+    {
+        if (WordPattern.From(words) is not { } pattern)
+        {
+            return SearchProblems.NoWords(path);
+        }
+
+        var removed = includesRemoved ? "" : "AND c.is_removed = 0";
+        var ids = connection.Query<long>(
+            $"""
+            SELECT words.rowid FROM words JOIN current_revision c ON c.entry_id = words.rowid
+            WHERE words MATCH @pattern {removed} ORDER BY words.rank, words.rowid LIMIT @count
+            """,
+            new { pattern, count });
+        return Summaries(ids).ToList();
+    }
+
+    public Result<long> Find(string entry)
+    {
+        if (long.TryParse(entry.AsSpan().Trim().TrimStart('#'), NumberStyles.None, CultureInfo.InvariantCulture, out var id))
+        {
+            return connection.ExecuteScalar<long>("SELECT count(*) FROM entry WHERE id = @id", new { id }) == 1
+                ? id
+                : EntryProblems.NotFound(path, entry);
+        }
+
+        return SectionPlace.Parse(entry).Then(place => List(new(EntryRules.Name(place.Head), place.Port, place.Station, place.Stage)).Then<long>(
+            found => found.Count == 0 ? EntryProblems.NotFound(path, $"\"{entry}\"") : found[0].Id));
+    }
+
+    /// <summary>True when an entry with this document was removed at this moment: the same removal, seen before.</summary>
+    public bool HasRemoval(string sha256, DateTimeOffset at) => connection.ExecuteScalar<long>(
+        "SELECT count(*) FROM revision r JOIN document d ON d.id = r.document_id WHERE d.sha256 = @sha256 AND r.at = @at AND r.action = 'removed'",
+        new { sha256, at = Moments.ToText(at) }) > 0;
+
+    /// <summary>The entries of the given numbers, in their order.</summary>
+    public IReadOnlyList<EntrySummary> Summaries(IEnumerable<long> ids) => SummaryQuery.Of(connection, [.. ids]);
+
+    public Result<LibraryEntry> Show(long id)
+    {
+        if (Summaries([id]) is not [var summary])
+        {
+            return EntryProblems.NotFound(path, id.ToString(CultureInfo.InvariantCulture));
+        }
+
+        var tags = SummaryQuery.Tags(connection, "r.entry_id = @id", new { id });
+        var fields = SummaryQuery.Fields(connection, "r.entry_id = @id", new { id });
+        var rows = connection.Query<RevisionRow>(
+            """
+            SELECT r.id AS Id, r.number AS Number, r.action AS Action, r.reason AS Reason, r.at AS At, h.name AS Head, p.kind AS Kind,
+                p.cylinder AS Cylinder, p.mark AS Mark, r.station AS Station, r.stage AS Stage, r.notes AS Notes, d.json AS Json,
+                d.sha256 AS Sha256
+            FROM revision r JOIN port p ON p.id = r.port_id JOIN head h ON h.id = p.head_id JOIN document d ON d.id = r.document_id
+            WHERE r.entry_id = @id ORDER BY r.number
+            """,
+            new { id });
+        return new LibraryEntry(summary, [.. rows.Select(row => row.ToRevision([.. tags[row.Id]], [.. fields[row.Id]]))]);
+    }
+
+    private sealed record RevisionRow(
+        long Id,
+        long Number,
+        string Action,
+        string Reason,
+        string At,
+        string Head,
+        string Kind,
+        long Cylinder,
+        string Mark,
+        long Station,
+        string Stage,
+        string Notes,
+        string Json,
+        string Sha256)
+    {
+        public EntryRevision ToRevision(IReadOnlyList<string> tags, IReadOnlyList<NumericField> fields)
+        {
+            var place = new SectionPlace(Head, new(PortName.KindOf(Kind)!.Value, (int)Cylinder, Mark), (int)Station, Stage);
+            var action = Enum.Parse<RevisionAction>(Action, ignoreCase: true);
+            return new((int)Number, action, Reason, Moments.FromText(At), new(place, Json, Notes, tags, fields), Sha256);
+        }
+    }
+}
