@@ -27,11 +27,11 @@ public sealed record DevelopSettings
     /// <summary>Standard deviation of the read noise, of full scale.</summary>
     public double ReadNoise { get; init; } = 0.0012;
 
-    /// <summary>Unsharp mask, amount (radius 1 px), in linear light.</summary>
-    public double Sharpening { get; init; } = 0.35;
-
     /// <summary>The strength of the s-curve over the sRGB curve, 0 to 1.</summary>
     public double SCurve { get; init; } = 0.15;
+
+    /// <summary>Unsharp mask, amount (radius 1 px), on the coded values.</summary>
+    public double Sharpening { get; init; } = 0.35;
 
     /// <summary>JPEG quality, libjpeg's scale, 4:2:0.</summary>
     public int JpegQuality { get; init; } = 93;

@@ -29,14 +29,18 @@ internal static class PhotoDeveloper
             Demosaic(mosaic, light);
         }
 
+        ToneMap(light, settings.SCurve);
         if (settings.Sharpening > 0)
         {
+            // On coded values, as phones do: the halo on the bright side of an edge is then the stronger one in linear light.
             using var smooth = new Mat();
             Cv2.GaussianBlur(light, smooth, new Size(0, 0), 1, 1, BorderTypes.Replicate);
             Cv2.AddWeighted(light, 1 + settings.Sharpening, smooth, -settings.Sharpening, 0, light);
         }
 
-        return ToneMapped(light, settings.SCurve);
+        var picture = new Mat();
+        light.ConvertTo(picture, MatType.CV_8UC3, 255);
+        return picture;
     }
 
     private static void Expose(Mat light, DevelopSettings settings, int seed)
@@ -121,29 +125,26 @@ internal static class PhotoDeveloper
         });
     }
 
-    private static Mat ToneMapped(Mat light, double sCurve)
+    private static void ToneMap(Mat light, double sCurve)
     {
         const int Levels = 16384;
-        var curve = new byte[Levels + 1];
+        var curve = new float[Levels + 1];
         for (var k = 0; k <= Levels; k++)
         {
             var linear = (double)k / Levels;
             var coded = linear <= 0.0031308 ? 12.92 * linear : (1.055 * Math.Pow(linear, 1 / 2.4)) - 0.055;
             var bent = coded + (sCurve * ((coded * coded * (3 - (2 * coded))) - coded));
-            curve[k] = (byte)Math.Round(255 * Math.Clamp(bent, 0, 1));
+            curve[k] = (float)bent;
         }
 
-        var picture = new Mat(light.Rows, light.Cols, MatType.CV_8UC3);
         Parallel.For(0, light.Rows, row =>
         {
-            var from = Row<float>(light, row);
-            var to = Row<byte>(picture, row);
-            for (var k = 0; k < to.Length; k++)
+            var line = Row<float>(light, row);
+            for (var k = 0; k < line.Length; k++)
             {
-                to[k] = curve[(int)((Math.Clamp(from[k], 0, 1) * Levels) + 0.5f)];
+                line[k] = curve[(int)((Math.Clamp(line[k], 0, 1) * Levels) + 0.5f)];
             }
         });
-        return picture;
     }
 
     private static Mat MotionKernel(double lengthPx, double degrees)
