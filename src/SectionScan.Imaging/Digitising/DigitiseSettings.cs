@@ -7,8 +7,8 @@ namespace SectionScan.Imaging.Digitising;
 public sealed record DigitiseSettings
 {
     /// <summary>Thickness of the slices, mm: height of the face above the paper. Zero for a flat thing.</summary>
-    /// <value>0 to 60; default 0.</value>
-    public double ThicknessMm { get; init; }
+    /// <value>0 to 60; null when nobody told it: then the slices are taken for flat, with a warning and a wide uncertainty.</value>
+    public double? ThicknessMm { get; init; }
 
     /// <summary>Standard uncertainty of the thickness, mm.</summary>
     /// <value>Default: a calliper's and the cut's ±0.1 mm, rectangular (common practice, no source).</value>
@@ -27,4 +27,8 @@ public sealed record DigitiseSettings
     /// <summary>The direction of the roof for sections without a tag, as a turn from the sheet's top edge, counter-clockwise.</summary>
     /// <value>Null: toward the sheet's top edge.</value>
     public Angle? Up { get; init; }
+
+    /// <summary>True when the photo with the outlines over it is wanted too.</summary>
+    /// <value>Default false.</value>
+    public bool WantsPicture { get; init; }
 }

@@ -10,10 +10,12 @@ namespace SectionScan.Imaging.Digitising;
 /// <param name="Sections">The sections, by station, then from left to right.</param>
 /// <param name="Warnings">What the person should know about the photo as a whole.</param>
 /// <param name="Refused">Objects that were seen but cannot be measured, and why.</param>
+/// <param name="AnnotatedJpeg">The photo with the outlines over it, as a JPEG file's bytes, when it was asked for.</param>
 public sealed record DigitisedPhoto(
     PhotoFacts Photo,
     TargetFit Target,
     CameraFacts Camera,
     IReadOnlyList<DigitisedSection> Sections,
     IReadOnlyList<string> Warnings,
-    IReadOnlyList<Problem> Refused);
+    IReadOnlyList<Problem> Refused,
+    byte[]? AnnotatedJpeg);

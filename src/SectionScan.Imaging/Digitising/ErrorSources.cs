@@ -19,6 +19,9 @@ internal static class ErrorSources
     private const double EdgeBiasPx = 0.10;
     private const double EdgeBiasBlurs = 0.04;
 
+    // Slices whose thickness nobody told are taken for flat; they may be about this thick.
+    private const double UntoldThicknessMm = 6;
+
     // A tag laid and cut by hand is read this well, rad; how it was laid is the person's own.
     private const double UpUncertaintyRad = 0.001;
 
@@ -28,8 +31,9 @@ internal static class ErrorSources
     /// <param name="fit">The camera with its uncertainty.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="thicknessMm">Height of the face, mm.</param>
+    /// <param name="isSlice">True for a slice of a mould, false for an opening.</param>
     public static IReadOnlyList<OutlineErrorSource> Of(
-        FaceEdge edge, SectionPlacement placement, CameraFit fit, DigitiseSettings settings, double thicknessMm)
+        FaceEdge edge, SectionPlacement placement, CameraFit fit, DigitiseSettings settings, double thicknessMm, bool isSlice)
     {
         var sources = new List<OutlineErrorSource>
         {
@@ -44,6 +48,11 @@ internal static class ErrorSources
             sources.Add(new(
                 "slice thickness", [map.Effect(fit.Camera, thicknessMm + settings.ThicknessStandardUncertaintyMm)], IsAssumed: true));
             sources.Add(Wall(edge, placement, fit.Camera, thicknessMm));
+        }
+
+        else if (settings.ThicknessMm is null && isSlice)
+        {
+            sources.Add(new("slice thickness", [map.Effect(fit.Camera, UntoldThicknessMm)], IsAssumed: true));
         }
 
         var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));

@@ -45,7 +45,7 @@ internal static class SectionAssembly
             scene.Fit.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];
         return new DigitisedSection(
             tag?.Station, scene.IsOpening, scene.ThicknessMm, outline, placement, placed, displayed,
-            ErrorSources.Of(edge, placement, scene.Fit, scene.Settings, scene.ThicknessMm), [.. Warnings(scene, edge, placement, tag)]);
+            ErrorSources.Of(edge, placement, scene.Fit, scene.Settings, scene.ThicknessMm, !scene.IsOpening), [.. Warnings(scene, edge, placement, tag)]);
     }
 
     private static IEnumerable<string> Warnings(Scene scene, FaceEdge edge, SectionPlacement placement, StationTag? tag)

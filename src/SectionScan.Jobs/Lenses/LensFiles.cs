@@ -1,0 +1,30 @@
+using SectionScan.Imaging.Lenses;
+using SectionScan.Jobs.Files;
+using SectionScan.Jobs.Progress;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Results;
+using SectionScan.Porting.Documents;
+
+namespace SectionScan.Jobs.Lenses;
+
+/// <summary>Makes lens profiles from photos and keeps them as files.</summary>
+public static class LensFiles
+{
+    /// <summary>Makes a profile and writes it.</summary>
+    /// <param name="photos">Photos of the bare sheet.</param>
+    /// <param name="printRatio">Measured over nominal length of the check bars.</param>
+    /// <param name="path">Where to write the profile.</param>
+    /// <param name="progress">Told of each photo.</param>
+    public static Result<LensProfiling> Make(
+        IReadOnlyList<string> photos, (double X, double Y) printRatio, string path, IProgress<JobProgress>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(photos);
+        var steps = new StepCounter(photos.Count, progress);
+        return LensProfiler.Make(photos, printRatio.X, printRatio.Y, steps)
+            .Then(made => OutputFolder.WriteFile(path, LensProfileFormat.Write(made.Profile)).Then<LensProfiling>(_ => made));
+    }
+
+    /// <summary>Reads a profile.</summary>
+    public static Result<LensProfile> Read(string path) =>
+        TextFile.Read(path, LensProfileFormat.MaximumBytes).Then(text => LensProfileFormat.Read(text, path));
+}
