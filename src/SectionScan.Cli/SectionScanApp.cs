@@ -1,5 +1,7 @@
 using System.Globalization;
 using SectionScan.Cli.Commands;
+using SectionScan.Cli.Commands.Digitise;
+using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -87,6 +89,13 @@ public static class SectionScanApp
 
     internal static void AddCommands(IConfigurator commands)
     {
+        commands.AddCommand<LensCommand>("lens")
+            .WithDescription("Makes a lens profile from photos of the bare sheet, once for each camera and zoom.")
+            .WithExample("lens", "sample-images/c01.jpg", "sample-images/c02.jpg", "sample-images/c03.jpg", "sample-images/c05.jpg", "--out", "phone.lens.json");
+        commands.AddCommand<DigitiseCommand>("digitise")
+            .WithDescription("Turns photos of slices or sawn ports into true-size outlines with stated uncertainty.")
+            .WithExample("digitise", "sample-images/p01.jpg", "--thickness", "6", "--out", "results")
+            .WithExample("digitise", "sample-images/p08.jpg", "--subject", "opening", "--json");
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
             .WithExample("version")

@@ -1,0 +1,130 @@
+using System.Globalization;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using SectionScan.Imaging.Digitising;
+using SectionScan.Jobs.Digitising;
+using SectionScan.Jobs.Lenses;
+using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.Digitise;
+
+/// <summary>Turns photos into true-size outlines with measures and uncertainties.</summary>
+internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json, ProgressReport progress)
+    : Command<DigitiseCommandSettings>
+{
+    public override int Execute(CommandContext context, DigitiseCommandSettings settings, CancellationToken cancellationToken)
+    {
+        LensProfile? lens = null;
+        if (settings.Lens is not null && !LensFiles.Read(settings.Lens).TryGet(out lens, out var problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        var order = Order(settings, lens);
+        var run = progress.Follow("Digitising", settings, follow => DigitisePhotos.Run(order, follow, cancellationToken));
+        if (!run.TryGet(out var outcomes, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        foreach (var outcome in outcomes)
+        {
+            Report(outcome);
+        }
+
+        var isInch = settings.Units == Options.UnitOption.Inch;
+        if (settings.IsJson)
+        {
+            json.Write(DigitiseAnswer.Of(outcomes, isInch));
+        }
+        else
+        {
+            new SectionTable(terminal).Show(outcomes, isInch);
+        }
+
+        return ExitCode.OfBatch(outcomes.Count(o => o.Problem is null), outcomes.Count(o => o.Problem is not null));
+    }
+
+    private void Report(PhotoOutcome outcome)
+    {
+        if (outcome.Problem is { } problem)
+        {
+            problems.Print(problem);
+            return;
+        }
+
+        foreach (var refused in outcome.Digitised!.Refused)
+        {
+            problems.PrintWarning(refused);
+        }
+
+        foreach (var warning in outcome.Digitised.Warnings)
+        {
+            problems.PrintWarning(AsProblem(warning, outcome.Path));
+        }
+
+        foreach (var section in outcome.Digitised.Sections)
+        {
+            foreach (var warning in section.Warnings)
+            {
+                var where = section.Station is { } station ? $"{outcome.Path}, station {station.ToString(CultureInfo.InvariantCulture)}" : outcome.Path;
+                problems.PrintWarning(AsProblem(warning, where));
+            }
+        }
+    }
+
+    /// <summary>A warning is one or more sentences; the last tells what to do.</summary>
+    private static Problem AsProblem(string warning, string where)
+    {
+        var cut = warning.TrimEnd('.').LastIndexOf(". ", StringComparison.Ordinal);
+        return cut < 0
+            ? new("warning", warning, where, "Look at the picture before you trust the numbers.")
+            : new("warning", warning[..(cut + 1)], where, warning[(cut + 2)..]);
+    }
+
+    private static DigitiseOrder Order(DigitiseCommandSettings settings, LensProfile? lens)
+    {
+        var words = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        if (settings.Thickness is { } thickness)
+        {
+            words["thickness"] = thickness.ToString(CultureInfo.InvariantCulture);
+        }
+
+        if (settings.Subject is { } subject)
+        {
+            words["subject"] = subject;
+        }
+
+        if (settings.Lens is { } file)
+        {
+            words["lens"] = Path.GetFileName(file);
+        }
+
+        if (settings.PrintRatio is { } ratio)
+        {
+            words["print-ratio"] = ratio.ToString();
+        }
+
+        if (settings.Up is { } up)
+        {
+            words["up"] = up.ToString(CultureInfo.InvariantCulture);
+        }
+
+        var how = new DigitiseSettings
+        {
+            ThicknessMm = settings.Thickness,
+            LooksForOpenings = settings.Subject is null ? null : settings.Subject == "opening",
+            Lens = lens,
+            PrintRatio = settings.PrintRatio is { } r ? (r.X, r.Y) : null,
+            Up = settings.Up is { } degrees ? Angle.FromDegrees(degrees) : null,
+        };
+        return new(
+            settings.Photos, how, words, $"{SectionScanApp.Name} {SectionScanApp.Version}", settings.Out, settings.Units == Options.UnitOption.Inch);
+    }
+}
