@@ -6,6 +6,10 @@ namespace SectionScan.Imaging.Edges;
 /// frame.</summary>
 internal sealed class ClosedCurve
 {
+    // A normal is square on the chord between the points this far to each side: a kink of a wrong trace must not turn it away from
+    // the true edge.
+    private const double NormalReachMm = 0.9;
+
     private ClosedCurve(TargetPoint[] points, (double X, double Y)[] normals, double stepMm) =>
         (Points, Normals, StepMm) = (points, normals, stepMm);
 
@@ -32,7 +36,7 @@ internal sealed class ClosedCurve
             even = Resample(Smooth(even, smoothingMm / PathLength(even) * even.Length), stepMm);
         }
 
-        return WithNormals(even);
+        return WithNormals(even, stepMm);
     }
 
     /// <summary>The curve with each point moved along its normal.</summary>
@@ -47,13 +51,14 @@ internal sealed class ClosedCurve
         return moved;
     }
 
-    private static ClosedCurve WithNormals(TargetPoint[] points)
+    private static ClosedCurve WithNormals(TargetPoint[] points, double stepMm)
     {
         var n = points.Length;
+        var reach = Math.Clamp((int)Math.Round(NormalReachMm / stepMm), 2, n / 6);
         var normals = new (double, double)[n];
         for (var i = 0; i < n; i++)
         {
-            var (before, after) = (points[(i + n - 2) % n], points[(i + 2) % n]);
+            var (before, after) = (points[(i + n - reach) % n], points[(i + reach) % n]);
             var (dx, dy) = (after.XMm - before.XMm, after.YMm - before.YMm);
             var length = Math.Sqrt((dx * dx) + (dy * dy));
 

@@ -5,12 +5,10 @@ namespace SectionScan.Imaging.Edges;
 /// <param name="BlurMm">Standard deviation of the blur, mm.</param>
 /// <param name="StripMm">Width of the wall that shows; 0 for none.</param>
 /// <param name="WallLevel">The wall's level as far as known, NaN when not.</param>
-internal readonly record struct EdgeModel(double BlurMm, double StripMm, double WallLevel)
+/// <param name="WallFirmness">How firmly it is held: noise of a reading over what is known of the wall's level, squared.</param>
+internal readonly record struct EdgeModel(double BlurMm, double StripMm, double WallLevel, double WallFirmness)
 {
     private const int MostTerms = 4;
-
-    // How firmly the wall's level is held: a spread of 0.03 in light against a noise of 0.006 a reading.
-    private const double WallFirmness = 0.04;
 
     /// <summary>Fits the levels for an edge at a given place by linear least squares.</summary>
     /// <param name="light">The profile.</param>

@@ -6,9 +6,19 @@ namespace SectionScan.Imaging.Edges;
 /// (abstract known), with a third level where a narrow strip of wall shows between face and ground.</remarks>
 internal sealed class EdgeReader
 {
+    private const double SearchPx = 3;
+    private const double GridStepPx = 0.6;
+
+    // Misfits are sums over some fifty readings in units of the noise; neighbours share most of what they err in.
+    private const double MisfitScale = 25;
+    private const double MostMisfit = 4;
+    private const float StepPenalty = 0.3f;
+
     private readonly ClosedCurve curve;
     private readonly EdgeSignal light;
     private readonly EdgeSignal tint;
+    private readonly double[] strips;
+    private readonly double pixelMm;
 
     /// <summary>Prepares to read.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -19,7 +29,8 @@ internal sealed class EdgeReader
     public EdgeReader(ProfileSampler sampler, ClosedCurve curve, WallFlare flare, double flareUncertaintyMm, int direction)
     {
         this.curve = curve;
-        var strips = new double[curve.Points.Length];
+        pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
+        strips = new double[curve.Points.Length];
         for (var i = 0; i < strips.Length; i++)
         {
             strips[i] = direction < 0 ? 0 : Math.Max(0, WallStrip.WidthMm(
@@ -38,12 +49,58 @@ internal sealed class EdgeReader
     {
         light.Prepare();
         tint.Prepare();
+        var about = NarrowEdges();
         var readings = new EdgeReading[curve.Points.Length];
         for (var i = 0; i < readings.Length; i++)
         {
-            readings[i] = light.Read(i).With(tint.Read(i));
+            readings[i] = light.Read(i, about[i]).With(tint.Read(i, about[i]));
         }
 
         return readings;
+    }
+
+    /// <summary>Where light and tint together want the face's edge when only a narrow strip of wall shows, as one smooth path: a wall lit
+    /// like the face hides the edge in light, and the trace took the wall's foot; the edge then lies a strip farther in.</summary>
+    private double[] NarrowEdges()
+    {
+        var places = strips.Length;
+        var widest = Enumerable.Range(0, places).Where(light.ShowsNarrowStrip).Select(i => strips[i]).DefaultIfEmpty(0).Max();
+        if (widest == 0)
+        {
+            return new double[places];
+        }
+
+        var step = GridStepPx * pixelMm;
+        var inward = (int)Math.Ceiling((widest + (SearchPx * pixelMm)) / step);
+        var outward = (int)Math.Ceiling(SearchPx / GridStepPx);
+        double[] grid = [.. Enumerable.Range(-inward, inward + outward + 1).Select(k => k * step)];
+        var costs = new float[places * grid.Length];
+        var misfits = new double[grid.Length];
+        for (var i = 0; i < places; i++)
+        {
+            var row = costs.AsSpan(i * grid.Length, grid.Length);
+            if (!light.ShowsNarrowStrip(i))
+            {
+                // The trace is believed.
+                for (var k = 0; k < grid.Length; k++)
+                {
+                    row[k] = (float)Math.Min(MostMisfit, Math.Abs(grid[k]) / pixelMm);
+                }
+
+                continue;
+            }
+
+            Array.Clear(misfits);
+            light.AddMisfits(i, grid, misfits);
+            tint.AddMisfits(i, grid, misfits);
+            var least = misfits.Min();
+            for (var k = 0; k < grid.Length; k++)
+            {
+                row[k] = (float)Math.Min(MostMisfit, (misfits[k] - least) / MisfitScale);
+            }
+        }
+
+        var path = FacePath.Cheapest(costs, places, grid.Length, StepPenalty, 3);
+        return [.. path.Select((k, i) => light.ShowsNarrowStrip(i) ? grid[k] : 0)];
     }
 }

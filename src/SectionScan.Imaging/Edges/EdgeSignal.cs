@@ -6,6 +6,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private const double StepPx = 0.5;
     private const double ReachPx = 6.5;
     private const double SearchPx = 3;
+    private const double NarrowSearchPx = 1.5;
 
     // Colour is stored at half the resolution (4:2:0) and reaches farther.
     private const double TintReachPx = 9;
@@ -13,6 +14,8 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     // A strip at least this wide (in blurs) is an edge of its own; the wall's level can be read in one a little wider.
     private const double OpenStripBlurs = 5;
     private const double LeastStripBlurs = 0.15;
+    private const double ResolvedStripBlurs = 2;
+    private const double MeltedTintShare = 0.35;
 
     // An edge read this well needs no help from the foot of the wall.
     private const double PlainEdgePx = 0.12;
@@ -20,6 +23,12 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     // No reading is better than this, whatever the noise says: what the model does not know of tone curve and sharpening.
     private const double LeastUncertaintyPx = 0.03;
     private const double LeastTintUncertaintyPx = 0.25;
+
+    // The wall's level in light is known to 0.06 or so from where it shows wide; in tint it lies between these shares of the face's.
+    private const double LightWallFirmness = 0.01;
+    private const double TintOfWall = 0.75;
+    private const double TintWallSpread = 0.12;
+    private const double LeastTintNoise = 0.008;
 
     // Noise of light that is always there, so that a perfectly flat profile is not a perfect reading.
     private const double LeastNoise = 0.002;
@@ -38,39 +47,134 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         walls = WallLevels();
     }
 
-    /// <summary>Reads one place.</summary>
-    public EdgeReading Read(int i)
+    /// <summary>True where a strip of wall shows that is too narrow to be an edge of its own.</summary>
+    public bool ShowsNarrowStrip(int i) => strips[i] > LeastStripBlurs * BlurMm && strips[i] < OpenStripBlurs * BlurMm;
+
+    /// <summary>How badly each place of a grid fits as the face's edge, in units of the noise, where a narrow strip shows.</summary>
+    /// <param name="i">The place along the outline.</param>
+    /// <param name="offsetsMm">The grid, mm along the outward normal.</param>
+    /// <param name="misfits">Added to: one for each of the grid.</param>
+    public void AddMisfits(int i, double[] offsetsMm, double[] misfits)
     {
         var strip = strips[i];
-        var open = strip >= OpenStripBlurs * BlurMm;
-        if (!open)
+        var from = offsetsMm[0] - reachMm;
+        var profile = Profile(i, from, offsetsMm[^1] + strip + reachMm, out var step);
+        var model = NarrowModel(profile, strip, i);
+        Span<double> levels = stackalloc double[4];
+        var own = new double[offsetsMm.Length];
+        for (var k = 0; k < own.Length; k++)
         {
-            return Read(i, reachMm + strip, strip > LeastStripBlurs * BlurMm ? strip : 0, walls[i], strip > LeastStripBlurs * BlurMm);
+            own[k] = model.LeftOver(profile, from, step, offsetsMm[k], levels);
         }
 
-        // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
-        var edge = Read(i, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, double.NaN, false);
-        return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm ? edge : edge.With(Read(i, reachMm + strip, strip, walls[i], true));
+        var noise = Math.Max(own.Min() / profile.Length, LeastNoise * LeastNoise);
+        for (var k = 0; k < own.Length; k++)
+        {
+            misfits[k] += own[k] / noise;
+        }
     }
 
-    private EdgeReading Read(int i, double outerMm, double strip, double wall, bool reliesOnFlare)
+    /// <summary>Reads one place.</summary>
+    /// <param name="i">The place along the outline.</param>
+    /// <param name="aboutMm">Where the edge is about, along the outward normal.</param>
+    public EdgeReading Read(int i, double aboutMm)
     {
-        var profile = Profile(i, -reachMm, outerMm, out var step);
-        var model = new EdgeModel(BlurMm, strip, wall);
-        var (offset, contrast, noise) = Minimise(profile, -reachMm, step, model);
+        var strip = strips[i];
+        if (strip >= OpenStripBlurs * BlurMm)
+        {
+            // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
+            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, 0);
+            return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm
+                ? edge
+                : edge.With(Read(i, aboutMm, SearchPx, reachMm + strip, strip, 1));
+        }
+
+        return strip <= LeastStripBlurs * BlurMm ? Read(i, aboutMm, SearchPx, reachMm, 0, 0)
+            : strip <= ResolvedStripBlurs * BlurMm ? Read(i, aboutMm, NarrowSearchPx, reachMm + strip, strip, 1)
+            : ReadResolved(i, aboutMm, strip);
+    }
+
+    /// <summary>A strip that is seen, if narrowly, tells its own width: the one that leaves least, held to what is known of the flare.</summary>
+    private EdgeReading ReadResolved(int i, double aboutMm, double strip)
+    {
+        var play = Math.Max(flareUncertaintyMm, 0.03);
+        var from = aboutMm - reachMm;
+        var profile = Profile(i, from, aboutMm + reachMm + strip + play, out var step);
+        var model = NarrowModel(profile, strip, i);
+        var (best, least) = (default((double Offset, double Contrast, double Noise)), double.MaxValue);
+        for (var k = -2; k <= 2; k++)
+        {
+            var width = strip + (0.75 * k * play);
+            if (width < LeastStripBlurs * BlurMm)
+            {
+                continue;
+            }
+
+            var fit = Minimise(profile, from, step, model with { StripMm = width }, aboutMm, NarrowSearchPx);
+            var cost = (fit.Noise * fit.Noise * profile.Length) + (LeastNoise * LeastNoise * 0.5625 * k * k);
+            if (cost < least)
+            {
+                (best, least) = (fit, cost);
+            }
+        }
+
+        return Judge(best, strip, step, 0.3);
+    }
+
+    private EdgeReading Read(int i, double aboutMm, double searchPx, double outerMm, double strip, double flareShare)
+    {
+        var from = aboutMm - reachMm;
+        var profile = Profile(i, from, aboutMm + outerMm, out var step);
+        var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0);
+        return Judge(Minimise(profile, from, step, model, aboutMm, searchPx), strip, step, flareShare);
+    }
+
+    /// <summary>The model of a narrow strip. Of light the wall's level is known from where the strip is wide; of tint, because a wall is
+    /// the same rubber as the face, only darker or brighter.</summary>
+    private EdgeModel NarrowModel(ReadOnlySpan<float> profile, double strip, int i)
+    {
+        if (!isTint)
+        {
+            return new(BlurMm, strip, walls[i], double.IsNaN(walls[i]) ? 0 : LightWallFirmness);
+        }
+
+        var end = profile.Length / 5;
+        var face = Mean(profile[..end]);
+        var ground = Mean(profile[^end..]);
+        var spread = Math.Max(TintWallSpread * Math.Abs(face - ground), 0.01);
+        return new(BlurMm, strip, ground + (TintOfWall * (face - ground)), LeastTintNoise * LeastTintNoise / (spread * spread));
+    }
+
+    private static double Mean(ReadOnlySpan<float> values)
+    {
+        double sum = 0;
+        foreach (var value in values)
+        {
+            sum += value;
+        }
+
+        return sum / values.Length;
+    }
+
+    private EdgeReading Judge((double Offset, double Contrast, double Noise) fit, double strip, double step, double flareShare)
+    {
         var least = (isTint ? LeastTintUncertaintyPx : LeastUncertaintyPx) * pixelMm;
 
         // Bound of the blurred step's least variance: u = (n/C)·√(2√π·σ·step), one reading each step.
-        var bound = Math.Max(noise, LeastNoise) / Math.Max(contrast, 1e-4) * Math.Sqrt(2 * Math.Sqrt(Math.PI) * BlurMm * step);
-        var flare = reliesOnFlare ? flareUncertaintyMm * Math.Min(1, strip / (OpenStripBlurs * BlurMm)) : 0;
-        return new(offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare)));
+        var bound = Math.Max(fit.Noise, LeastNoise) / Math.Max(fit.Contrast, 1e-4) * Math.Sqrt(2 * Math.Sqrt(Math.PI) * BlurMm * step);
+        var flare = flareShare * flareUncertaintyMm * Math.Min(1, strip / (OpenStripBlurs * BlurMm));
+
+        // A wall has the face's tint, only darker: in tint a narrow strip shifts the edge by a share of its width.
+        var melted = isTint ? MeltedTintShare * Math.Min(strip, OpenStripBlurs * BlurMm) : 0;
+        return new(fit.Offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare) + (melted * melted)));
     }
 
-    private (double Offset, double Contrast, double Noise) Minimise(ReadOnlySpan<float> profile, double from, double step, EdgeModel model)
+    private (double Offset, double Contrast, double Noise) Minimise(
+        ReadOnlySpan<float> profile, double from, double step, EdgeModel model, double about, double searchPx)
     {
         Span<double> levels = stackalloc double[4];
-        var (low, high) = (-SearchPx * pixelMm, SearchPx * pixelMm);
-        var (best, least) = (0.0, double.MaxValue);
+        var (low, high) = (about - (searchPx * pixelMm), about + (searchPx * pixelMm));
+        var (best, least) = (about, double.MaxValue);
         var grid = 0.6 * pixelMm;
         for (var s = low; s <= high + 1e-9; s += grid)
         {
@@ -161,7 +265,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
             for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.15)
             {
-                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN));
+                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN, 0), 0, SearchPx);
                 if (reading.Noise < least)
                 {
                     (best, contrast, least) = (blurPx, reading.Contrast, reading.Noise);

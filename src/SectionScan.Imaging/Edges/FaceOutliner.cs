@@ -23,13 +23,12 @@ internal static class FaceOutliner
         var curve = TraceUntilSettled(sampler, rough, lean, direction);
         var (flare, flareUncertainty) = direction < 0 ? (WallFlare.None, 0) : FlareEstimate.From(sampler, curve, UsualLean * sampler.HeightMm);
         curve = FaceTracer.Trace(
-            sampler, curve.Points, new(0.6, 0.6, 0.25, 4, flare, Math.Max(0.06, flareUncertainty)), direction);
+            sampler, curve.Points, new(0.6, 0.6, 0.25, 8, flare, Math.Max(0.06, flareUncertainty)), direction);
 
-        EdgeReader reader;
-        EdgeReading[] readings;
-        double scatter;
-        (curve, reader, readings, scatter) = Refine(sampler, curve, flare, flareUncertainty, direction);
-        (curve, reader, readings, scatter) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        (curve, _, _, _) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        (curve, _, _, _) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        var (refined, reader, readings, scatter) = Refine(sampler, curve, flare, flareUncertainty, direction);
+        curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
         return new(curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel);
@@ -43,7 +42,7 @@ internal static class FaceOutliner
             var strip = direction < 0 ? 0 : Enumerable.Range(0, curve.Points.Length)
                 .Max(i => WallStrip.WidthMm(curve.Points[i], curve.Normals[i], sampler.Camera, sampler.HeightMm));
             var inward = round == 0 ? Math.Max(1.2, strip + 0.6) : 1.2;
-            var next = FaceTracer.Trace(sampler, curve.Points, new(inward, 1.2, 0.5, 1.2f, WallFlare.None, lean), direction);
+            var next = FaceTracer.Trace(sampler, curve.Points, new(inward, 1.2, round == 0 ? 1.5 : 0.5, 1.2f, WallFlare.None, lean), direction);
             var moved = Enumerable.Range(0, next.Points.Length).Max(i => DistanceTo(curve, next.Points[i]));
             curve = next;
             if (moved < SettledMm)

@@ -10,9 +10,11 @@ internal static class FaceTracer
     private const double StepAcrossMm = 0.05;
 
     // A wall strip narrower than this melts into one edge.
-    private const double LeastStripMm = 0.2;
+    private const double LeastStripMm = 0.22;
     private const float PassedEdgeCost = 0.7f;
-    private const int ClearSteps = 5;
+
+    // Edges closer than this are one edge's own blur.
+    private const int ClearSteps = 4;
 
     /// <summary>Traces the face's edge.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -66,7 +68,7 @@ internal static class FaceTracer
                 for (var d = -play; d <= play; d++)
                 {
                     var at = k + strip + d;
-                    if (at > k + 1 && at < edges.Length)
+                    if (at >= k + ClearSteps && at < edges.Length)
                     {
                         var off = d * StepAcrossMm / flareUncertaintyMm;
                         foot = Math.Max(foot, edges[at] * MathF.Exp((float)(-0.5 * off * off)));

@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>Learns how a slice's wall leans from the places where both the face's edge and the wall's foot are clear.</summary>
@@ -10,7 +8,7 @@ internal static class FlareEstimate
     // A strip narrower than this does not show two edges.
     private const double LeastStripMm = 0.6;
     private const float ClearEdge = 0.45f;
-    private const int Rounds = 6;
+    private const double LeastSpreadMm = 0.03;
 
     /// <summary>Estimates the flare.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -25,54 +23,27 @@ internal static class FlareEstimate
             return (WallFlare.None, usualMm);
         }
 
-        // Robust least squares with the usual spread as prior: what the places do not tell stays near zero.
-        var noise = 0.08;
-        var weights = Enumerable.Repeat(1.0, seen.Count).ToArray();
-        var solution = Vector<double>.Build.Dense(3);
-        var normal = Matrix<double>.Build.Dense(3, 3);
-        for (var round = 0; round < Rounds; round++)
-        {
-            normal.Clear();
-            var right = Vector<double>.Build.Dense(3);
-            for (var i = 0; i < seen.Count; i++)
-            {
-                double[] basis = [1, seen[i].Normal.X, seen[i].Normal.Y];
-                for (var a = 0; a < 3; a++)
-                {
-                    for (var b = 0; b < 3; b++)
-                    {
-                        normal[a, b] += weights[i] * basis[a] * basis[b];
-                    }
-
-                    right[a] += weights[i] * basis[a] * seen[i].FlareMm;
-                }
-            }
-
-            for (var a = 0; a < 3; a++)
-            {
-                normal[a, a] += noise * noise / (usualMm * usualMm) * 4;
-            }
-
-            solution = normal.Solve(right);
-            for (var i = 0; i < seen.Count; i++)
-            {
-                var off = (seen[i].FlareMm - solution[0] - (solution[1] * seen[i].Normal.X) - (solution[2] * seen[i].Normal.Y)) / (2.5 * noise);
-                weights[i] = Math.Abs(off) >= 1 ? 0 : Math.Pow(1 - (off * off), 2);
-            }
-
-            noise = Math.Max(0.03, noise * 0.8);
-        }
-
-        var agreeing = weights.Sum();
-        if (agreeing < 0.3 * seen.Count)
+        // The places that show a wall look more or less one way. What they tell is how the wall leans there; whether it leans so all
+        // round (a taper) or that way only (a cut askew) they do not tell. Between the two lies half of each.
+        var flares = seen.Select(o => o.FlareMm).Order().ToArray();
+        var middle = flares[flares.Length / 2];
+        var spread = Math.Max(LeastSpreadMm, 1.4826 * flares.Select(f => Math.Abs(f - middle)).Order().ElementAt(flares.Length / 2));
+        var agreeing = seen.Where(o => Math.Abs(o.FlareMm - middle) < 2.5 * spread).ToList();
+        if (spread > usualMm || agreeing.Count < 0.5 * seen.Count)
         {
             return (WallFlare.None, usualMm);
         }
 
+        var mean = agreeing.Average(o => o.FlareMm);
+
         // Neighbouring places are not independent: count one in ten.
-        var covariance = normal.Inverse() * (noise * noise * 10);
-        var uncertainty = Math.Min(usualMm, Math.Sqrt(covariance[0, 0] + (0.5 * (covariance[1, 1] + covariance[2, 2]))) + 0.02);
-        return (new(solution[0], solution[1], solution[2]), uncertainty);
+        var ownUncertainty = Math.Sqrt((spread * spread * 10 / agreeing.Count) + (LeastSpreadMm * LeastSpreadMm));
+        var believed = mean * mean * mean / ((mean * mean) + (ownUncertainty * ownUncertainty));
+        var (x, y) = (agreeing.Average(o => o.Normal.X), agreeing.Average(o => o.Normal.Y));
+        var length = Math.Sqrt((x * x) + (y * y));
+        var (dx, dy) = length > 0.2 ? (x / length, y / length) : (0, 0);
+        var share = length > 0.2 ? 0.5 : 1;
+        return (new(believed * share, believed * 0.5 * dx, believed * 0.5 * dy), ownUncertainty);
     }
 
     private static List<((double X, double Y) Normal, double FlareMm)> Observe(ProfileSampler sampler, ClosedCurve curve, double usualMm)
