@@ -9,15 +9,20 @@ internal sealed class ClosedCurve
     // A normal is square on the chord between the points this far to each side: a kink of a wrong trace must not turn it away from
     // the true edge.
     private const double NormalReachMm = 0.9;
+    private const double SteadyReachMm = 4;
 
     private ClosedCurve(TargetPoint[] points, (double X, double Y)[] normals, double stepMm) =>
-        (Points, Normals, StepMm) = (points, normals, stepMm);
+        (Points, Normals, SteadyNormals, StepMm) = (points, normals, Even(normals, stepMm), stepMm);
 
     /// <summary>The points, so ordered that the outward normal is to the left of the path in the y-down frame.</summary>
     public TargetPoint[] Points { get; }
 
     /// <summary>Unit outward normals.</summary>
     public (double X, double Y)[] Normals { get; }
+
+    /// <summary>The normals evened out over some millimetres: for what hangs on the outline's course at large, such as how much wall
+    /// shows, where a kink of a wrong trace must not count.</summary>
+    public (double X, double Y)[] SteadyNormals { get; }
 
     /// <summary>The mean distance between neighbours, mm.</summary>
     public double StepMm { get; }
@@ -67,6 +72,29 @@ internal sealed class ClosedCurve
         }
 
         return new(points, normals, PathLength(points) / n);
+    }
+
+    private static (double X, double Y)[] Even((double X, double Y)[] normals, double stepMm)
+    {
+        var n = normals.Length;
+        var reach = Math.Clamp((int)Math.Round(SteadyReachMm / stepMm), 1, n / 8);
+        var even = new (double, double)[n];
+        for (var i = 0; i < n; i++)
+        {
+            double x = 0, y = 0;
+            for (var k = -reach; k <= reach; k++)
+            {
+                var weight = reach + 1 - Math.Abs(k);
+                var normal = normals[(((i + k) % n) + n) % n];
+                x += weight * normal.X;
+                y += weight * normal.Y;
+            }
+
+            var length = Math.Sqrt((x * x) + (y * y));
+            even[i] = length > 0 ? (x / length, y / length) : normals[i];
+        }
+
+        return even;
     }
 
     private static double SignedArea(IReadOnlyList<TargetPoint> points)

@@ -8,6 +8,7 @@ internal sealed class EdgeReader
 {
     private const double SearchPx = 3;
     private const double GridStepPx = 0.6;
+    private const double NearPx = 1.5;
 
     // Misfits are sums over some fifty readings in units of the noise; neighbours share most of what they err in.
     private const double MisfitScale = 25;
@@ -34,7 +35,7 @@ internal sealed class EdgeReader
         for (var i = 0; i < strips.Length; i++)
         {
             strips[i] = direction < 0 ? 0 : Math.Max(0, WallStrip.WidthMm(
-                curve.Points[i], curve.Normals[i], sampler.Camera, sampler.HeightMm, flare.AtMm(curve.Normals[i])));
+                curve.Points[i], curve.SteadyNormals[i], sampler.Camera, sampler.HeightMm, flare.AtMm(curve.SteadyNormals[i])));
         }
 
         light = new(sampler, curve, strips, flareUncertaintyMm, direction, isTint: false);
@@ -96,7 +97,8 @@ internal sealed class EdgeReader
             var least = misfits.Min();
             for (var k = 0; k < grid.Length; k++)
             {
-                row[k] = (float)Math.Min(MostMisfit, (misfits[k] - least) / MisfitScale);
+                var outside = Math.Max(grid[k] - (NearPx * pixelMm), -strips[i] - (NearPx * pixelMm) - grid[k]);
+                row[k] = (float)Math.Min(MostMisfit, ((misfits[k] - least) / MisfitScale) + Math.Max(0, outside / pixelMm));
             }
         }
 

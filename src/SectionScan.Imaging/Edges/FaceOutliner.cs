@@ -40,7 +40,7 @@ internal static class FaceOutliner
         for (var round = 0; round < MostTraces; round++)
         {
             var strip = direction < 0 ? 0 : Enumerable.Range(0, curve.Points.Length)
-                .Max(i => WallStrip.WidthMm(curve.Points[i], curve.Normals[i], sampler.Camera, sampler.HeightMm));
+                .Max(i => WallStrip.WidthMm(curve.Points[i], curve.SteadyNormals[i], sampler.Camera, sampler.HeightMm));
             var inward = round == 0 ? Math.Max(1.2, strip + 0.6) : 1.2;
             var next = FaceTracer.Trace(sampler, curve.Points, new(inward, 1.2, round == 0 ? 1.5 : 0.5, 1.2f, WallFlare.None, lean), direction);
             var moved = Enumerable.Range(0, next.Points.Length).Max(i => DistanceTo(curve, next.Points[i]));

@@ -28,7 +28,7 @@ internal static class FaceTracer
         var strips = new double[places];
         for (var i = 0; i < places; i++)
         {
-            strips[i] = direction < 0 ? 0 : reach.StripMm(curve.Points[i], curve.Normals[i], sampler);
+            strips[i] = direction < 0 ? 0 : reach.StripMm(curve.Points[i], curve.SteadyNormals[i], sampler);
         }
 
         var inward = reach.InwardMm;

@@ -52,7 +52,7 @@ internal static class FlareEstimate
         var strips = new double[curve.Points.Length];
         for (var i = 0; i < strips.Length; i++)
         {
-            strips[i] = WallStrip.WidthMm(curve.Points[i], curve.Normals[i], sampler.Camera, sampler.HeightMm);
+            strips[i] = WallStrip.WidthMm(curve.Points[i], curve.SteadyNormals[i], sampler.Camera, sampler.HeightMm);
         }
 
         var play = (2.5 * usualMm) + 0.1;
