@@ -21,6 +21,12 @@ internal sealed class BandProfiles
     // The steady colour is the median over this many places to each side, so that a bubble does not count.
     private const int FaceNeighbours = 8;
 
+    // Sum of both tints of the face beyond which it is told from shadow by tint; and how much light counts then, and else (the root of
+    // three channels).
+    private const float TintedFace = 0.2f;
+    private const float LightOfTinted = 1.7f;
+    private const float LightOfPlain = 1.7f;
+
     private readonly int places;
     private readonly int count;
     private readonly int first;
@@ -57,6 +63,7 @@ internal sealed class BandProfiles
                 curve.Points[i], (n.X * direction, n.Y * direction), -inwardMm - (first * stepMm), stepMm, raw.AsSpan(i * count * 3, count * 3));
         }
 
+        Separate(raw);
         colours = AverageAlong(raw);
         steadyFace = SteadyFaceColours();
     }
@@ -107,6 +114,31 @@ internal sealed class BandProfiles
 
         var balance = 1 - Math.Min(1, 1.6f * Math.Abs((centre / total) - 0.5f));
         return Math.Clamp(along / total, 0, 1) * balance;
+    }
+
+    /// <summary>From blue, green, red to light and two tints. For a tinted face light counts less: the rim of a shadow changes nothing
+    /// else, and a wall changes tint with light.</summary>
+    private void Separate(float[] raw)
+    {
+        var tints = new List<float>();
+        for (var i = 0; i < places; i++)
+        {
+            for (var k = 0; k < first / 2; k += 2)
+            {
+                var at = ((i * count) + k) * 3;
+                tints.Add(Math.Abs(raw[at + 2] - raw[at + 1]) + Math.Abs(raw[at] - raw[at + 1]));
+            }
+        }
+
+        tints.Sort();
+        var weight = tints[tints.Count / 2] > TintedFace ? LightOfTinted : LightOfPlain;
+        for (var at = 0; at < raw.Length; at += 3)
+        {
+            var (blue, green, red) = (raw[at], raw[at + 1], raw[at + 2]);
+            raw[at] = weight * ((0.114f * blue) + (0.587f * green) + (0.299f * red));
+            raw[at + 1] = red - green;
+            raw[at + 2] = blue - green;
+        }
     }
 
     private float[] AverageAlong(float[] raw)

@@ -8,6 +8,8 @@ internal sealed class EdgeReader
 {
     private const double SearchPx = 3;
     private const double GridStepPx = 0.6;
+    private const double Contradiction = 4;
+    private const double StrongTint = 0.15;
     private const double NearPx = 1.5;
 
     // Misfits are sums over some fifty readings in units of the noise; neighbours share most of what they err in.
@@ -54,10 +56,20 @@ internal sealed class EdgeReader
         var readings = new EdgeReading[curve.Points.Length];
         for (var i = 0; i < readings.Length; i++)
         {
-            readings[i] = light.Read(i, about[i]).With(tint.Read(i, about[i]));
+            var (inLight, inTint) = (light.Read(i, about[i]), tint.Read(i, about[i]));
+            readings[i] = strips[i] > 0 ? inLight.With(inTint) : Together(inLight, inTint);
         }
 
         return readings;
+    }
+
+    /// <summary>Both readings together where no wall shows. Where they contradict each other, light has taken the rim of a shadow for the face's edge.</summary>
+    private static EdgeReading Together(EdgeReading light, EdgeReading tint)
+    {
+        var apart = Math.Abs(light.OffsetMm - tint.OffsetMm);
+        return tint.Contrast > StrongTint && apart > Contradiction * tint.StandardUncertaintyMm
+            ? (light with { StandardUncertaintyMm = Math.Max(light.StandardUncertaintyMm, apart) }).With(tint)
+            : light.With(tint);
     }
 
     /// <summary>Where light and tint together want the face's edge when only a narrow strip of wall shows, as one smooth path: a wall lit

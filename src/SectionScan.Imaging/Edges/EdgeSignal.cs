@@ -20,6 +20,10 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     // An edge read this well needs no help from the foot of the wall.
     private const double PlainEdgePx = 0.12;
 
+    // A reading less sure than this is made again in the mean of this many neighbours to each side.
+    private const double FaintPx = 0.15;
+    private const int FaintNeighbours = 7;
+
     // No reading is better than this, whatever the noise says: what the model does not know of tone curve and sharpening.
     private const double LeastUncertaintyPx = 0.03;
     private const double LeastTintUncertaintyPx = 0.25;
@@ -74,32 +78,38 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         }
     }
 
-    /// <summary>Reads one place.</summary>
+    /// <summary>Reads one place; where the edge is faint, in the mean of its neighbours' profiles.</summary>
     /// <param name="i">The place along the outline.</param>
     /// <param name="aboutMm">Where the edge is about, along the outward normal.</param>
     public EdgeReading Read(int i, double aboutMm)
+    {
+        var reading = Read(i, aboutMm, 0);
+        return reading.StandardUncertaintyMm < (isTint ? 2 : 1) * FaintPx * pixelMm ? reading : Read(i, aboutMm, FaintNeighbours);
+    }
+
+    private EdgeReading Read(int i, double aboutMm, int neighbours)
     {
         var strip = strips[i];
         if (strip >= OpenStripBlurs * BlurMm)
         {
             // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
-            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, 0);
+            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, 0, neighbours);
             return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm
                 ? edge
-                : edge.With(Read(i, aboutMm, SearchPx, reachMm + strip, strip, 1));
+                : edge.With(Read(i, aboutMm, SearchPx, reachMm + strip, strip, 1, neighbours));
         }
 
-        return strip <= LeastStripBlurs * BlurMm ? Read(i, aboutMm, SearchPx, reachMm, 0, 0)
-            : strip <= ResolvedStripBlurs * BlurMm ? Read(i, aboutMm, NarrowSearchPx, reachMm + strip, strip, 1)
-            : ReadResolved(i, aboutMm, strip);
+        return strip <= LeastStripBlurs * BlurMm ? Read(i, aboutMm, SearchPx, reachMm, 0, 0, neighbours)
+            : strip <= ResolvedStripBlurs * BlurMm ? Read(i, aboutMm, NarrowSearchPx, reachMm + strip, strip, 1, neighbours)
+            : ReadResolved(i, aboutMm, strip, neighbours);
     }
 
     /// <summary>A strip that is seen, if narrowly, tells its own width: the one that leaves least, held to what is known of the flare.</summary>
-    private EdgeReading ReadResolved(int i, double aboutMm, double strip)
+    private EdgeReading ReadResolved(int i, double aboutMm, double strip, int neighbours)
     {
         var play = Math.Max(flareUncertaintyMm, 0.03);
         var from = aboutMm - reachMm;
-        var profile = Profile(i, from, aboutMm + reachMm + strip + play, out var step);
+        var profile = Profile(i, from, aboutMm + reachMm + strip + play, neighbours, out var step);
         var model = NarrowModel(profile, strip, i);
         var (best, least) = (default((double Offset, double Contrast, double Noise)), double.MaxValue);
         for (var k = -2; k <= 2; k++)
@@ -121,12 +131,48 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         return Judge(best, strip, step, 0.3);
     }
 
-    private EdgeReading Read(int i, double aboutMm, double searchPx, double outerMm, double strip, double flareShare)
+    private EdgeReading Read(
+        int i, double aboutMm, double searchPx, double outerMm, double strip, double flareShare, int neighbours)
     {
         var from = aboutMm - reachMm;
-        var profile = Profile(i, from, aboutMm + outerMm, out var step);
+        var profile = Profile(i, from, aboutMm + outerMm, neighbours, out var step);
         var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0);
         return Judge(Minimise(profile, from, step, model, aboutMm, searchPx), strip, step, flareShare);
+    }
+
+    /// <summary>The mean of the profiles of a place and its neighbours to each side: along the smooth course of the outline the edge is
+    /// alike, noise and grain are not.</summary>
+    private float[] Profile(int i, double from, double to, int neighbours, out double step)
+    {
+        var mean = Profile(i, from, to, out step);
+        if (neighbours == 0)
+        {
+            return mean;
+        }
+
+        var n = curve.Points.Length;
+        var total = 1f;
+        for (var k = 1; k <= neighbours; k++)
+        {
+            var weight = 1 - ((float)k / (neighbours + 1));
+            foreach (var at in new[] { (i + k) % n, (i - k + n) % n })
+            {
+                var other = Profile(at, from, to, out _);
+                for (var j = 0; j < mean.Length; j++)
+                {
+                    mean[j] += weight * other[j];
+                }
+
+                total += weight;
+            }
+        }
+
+        for (var j = 0; j < mean.Length; j++)
+        {
+            mean[j] /= total;
+        }
+
+        return mean;
     }
 
     /// <summary>The model of a narrow strip. Of light the wall's level is known from where the strip is wide; of tint, because a wall is
@@ -166,7 +212,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
 
         // A wall has the face's tint, only darker: in tint a narrow strip shifts the edge by a share of its width.
         var melted = isTint ? MeltedTintShare * Math.Min(strip, OpenStripBlurs * BlurMm) : 0;
-        return new(fit.Offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare) + (melted * melted)));
+        return new(fit.Offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare) + (melted * melted)), fit.Contrast);
     }
 
     private (double Offset, double Contrast, double Noise) Minimise(

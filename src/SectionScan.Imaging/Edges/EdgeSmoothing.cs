@@ -4,6 +4,9 @@ namespace SectionScan.Imaging.Edges;
 /// along the outline without shrinking it.</summary>
 internal static class EdgeSmoothing
 {
+    private const double LongestReach = 2;
+    private const double LoneLengthMm = 0.75;
+
     /// <summary>A parabola fitted by weighted robust least squares to the readings round each place; its middle is the edge there.</summary>
     /// <param name="readings">Readings at even steps round a closed curve.</param>
     /// <param name="stepMm">The step along the curve.</param>
@@ -18,31 +21,55 @@ internal static class EdgeSmoothing
         var usual = Median([.. readings.Select(r => r.StandardUncertaintyMm)]);
         var trust = Array.ConvertAll(readings, r => Math.Min(1, usual * usual / (r.StandardUncertaintyMm * r.StandardUncertaintyMm)));
         var offsets = Array.ConvertAll(readings, r => r.OffsetMm);
-        var smooth = Fit(offsets, trust, reach * 2);
+
+        // Where the edge is faint more of its neighbours are asked.
+        var reaches = Array.ConvertAll(
+            readings, r => Math.Min(n / 6, (int)Math.Round(reach * Math.Clamp(r.StandardUncertaintyMm / usual, 1, LongestReach))));
+        // What stands out from the median of a stretch twice a bubble's length is left out; a longer run is the edge itself.
+        var smooth = RunningMedian(offsets, (int)Math.Round(LoneLengthMm / stepMm));
         double scatter = 0;
-        for (var round = 0; round < 3; round++)
+        for (var round = 0; round < 2; round++)
         {
             scatter = Math.Max(1e-4, 1.4826 * Median([.. offsets.Zip(smooth, (a, b) => Math.Abs(a - b))]));
-            var limit = 4.5 * scatter;
             var weights = new double[n];
             for (var i = 0; i < n; i++)
             {
-                var off = (offsets[i] - smooth[i]) / limit;
+                var off = (offsets[i] - smooth[i]) / Math.Max(4.5 * scatter, 2.5 * readings[i].StandardUncertaintyMm);
                 weights[i] = Math.Abs(off) >= 1 ? 1e-4 : trust[i] * Math.Pow(1 - (off * off), 2);
             }
 
-            smooth = Fit(offsets, weights, round < 2 ? reach * 2 : reach);
+            smooth = Fit(offsets, weights, reaches);
         }
 
         return (smooth, scatter);
     }
 
-    private static double[] Fit(double[] offsets, double[] weights, int reach)
+    private static double[] RunningMedian(double[] values, int reach)
+    {
+        var n = values.Length;
+        var window = new double[(2 * reach) + 1];
+        var medians = new double[n];
+        for (var i = 0; i < n; i++)
+        {
+            for (var k = -reach; k <= reach; k++)
+            {
+                window[k + reach] = values[(((i + k) % n) + n) % n];
+            }
+
+            Array.Sort(window);
+            medians[i] = window[reach];
+        }
+
+        return medians;
+    }
+
+    private static double[] Fit(double[] offsets, double[] weights, int[] reaches)
     {
         var n = offsets.Length;
         var fitted = new double[n];
         for (var i = 0; i < n; i++)
         {
+            var reach = reaches[i];
             double s0 = 1e-12, s1 = 0, s2 = 0, s3 = 0, s4 = 0, t0 = 0, t1 = 0, t2 = 0;
             for (var k = -reach; k <= reach; k++)
             {
