@@ -14,6 +14,9 @@ internal static class FeatureScale
     /// <summary>A byte for a tint: 128 is the paper's own.</summary>
     public static byte TintByte(float tint) => (byte)Math.Clamp(MathF.Round(Neutral + (tint / TintStep)), 0, 255);
 
+    /// <summary>A byte for a tint on a four times finer scale, for rubber that is nearly of the paper's tint.</summary>
+    public static byte FineTintByte(float tint) => (byte)Math.Clamp(MathF.Round(Neutral + (4 * tint / TintStep)), 0, 255);
+
     /// <summary>ln(light ratio) of a byte.</summary>
     public static float Light(double level) => (float)(level - LitPaper) * LightStep;
 

@@ -5,9 +5,6 @@ namespace SectionScan.Imaging.Slices;
 /// <summary>A picture split at its edges. Owns native memory.</summary>
 internal sealed class RegionMap : IDisposable
 {
-    // Steps in feature bytes over three cells that count as an edge: 0.11 of light, 0.07 of tint. Soft shadows stay below.
-    private const int EdgeStep = 8;
-
     private RegionMap(Mat features, Mat cores)
     {
         Labels = new Mat();
@@ -25,7 +22,8 @@ internal sealed class RegionMap : IDisposable
     /// nothing leak; from the cores, water rises to the edges' ridges.</summary>
     /// <param name="features">R × C, CV_8UC3.</param>
     /// <param name="coreRadius">In cells.</param>
-    public static RegionMap Split(Mat features, int coreRadius)
+    /// <param name="edgeStep">The change over three cells that counts as an edge, in the features' own bytes.</param>
+    public static RegionMap Split(Mat features, int coreRadius, int edgeStep)
     {
         using var kernel = Cv2.GetStructuringElement(MorphShapes.Rect, new Size(3, 3));
         using var gradient = new Mat();
@@ -37,7 +35,7 @@ internal sealed class RegionMap : IDisposable
         Cv2.Max(strongest, second, strongest);
         Cv2.Max(strongest, third, strongest);
         using var flat = new Mat();
-        Cv2.Threshold(strongest, flat, EdgeStep, 255, ThresholdTypes.BinaryInv);
+        Cv2.Threshold(strongest, flat, edgeStep, 255, ThresholdTypes.BinaryInv);
 
         // Bubbles and specks are no edges: close what is smaller than 0.8 mm of edge in a flat place.
         Cv2.MedianBlur(flat, flat, 5);

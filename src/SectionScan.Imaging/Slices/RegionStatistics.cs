@@ -23,8 +23,8 @@ internal sealed record RegionStatistics(
     /// <summary>True when the other could be a piece of the same surface: the same tint, and light within a stain's.</summary>
     public bool LooksLike(RegionStatistics other) =>
         Math.Abs(Light - other.Light) < (Tint > StrongTint ? StainLight : Math.Max(0.12, 2.5 * Math.Min(LightSpread, 0.12)))
-        && Math.Abs(RedGreen - other.RedGreen) < 0.05 + (0.08 * Tint)
-        && Math.Abs(BlueGreen - other.BlueGreen) < 0.05 + (0.08 * Tint);
+        && Math.Abs(RedGreen - other.RedGreen) < 0.015 + (0.08 * Tint)
+        && Math.Abs(BlueGreen - other.BlueGreen) < 0.015 + (0.08 * Tint);
 
     /// <summary>Looks at every region.</summary>
     public static IReadOnlyList<RegionStatistics> Of(Mat labels, int count, Mat features, double stepMm)
