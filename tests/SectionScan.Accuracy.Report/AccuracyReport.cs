@@ -28,10 +28,9 @@ internal static class AccuracyReport
     {
         using var scenes = new RenderedScenes(options.KeptIn);
         var all = new Dictionary<bool, List<Judged>> { [true] = [], [false] = [] };
-        foreach (var family in options.Families)
+        foreach (var (family, draw) in Drawn(options))
         {
-            var photos = Enumerable.Range(options.First, options.Cases ?? CasesAFamily)
-                .Select(number => SceneSampler.SceneFor(family, number))
+            var photos = Enumerable.Range(options.First, options.Cases ?? CasesAFamily).Select(draw)
                 .Select(scene => options.Scale == 1 ? scene : scene.Resized(options.Scale)).ToArray();
             foreach (var hasProfile in options.Lenses)
             {
@@ -39,7 +38,7 @@ internal static class AccuracyReport
                     options, hasProfile, scenes.PathOf(scene), PhotoRenderer.TruthOf(scene),
                     scenes.Judge(scene, hasProfile, options.PicturesIn is not null))).ToArray();
                 all[hasProfile].AddRange(judged);
-                Print(family.ToString(), hasProfile, judged);
+                Print(family, hasProfile, judged);
             }
         }
 
@@ -49,6 +48,10 @@ internal static class AccuracyReport
             PrintParts("All families", hasProfile, all[hasProfile]);
         }
     }
+
+    private static IEnumerable<(string Name, Func<int, PhotoScene> Draw)> Drawn(ReportOptions options) => options.Table == "mixed"
+        ? [("Mixed", SceneSampler.Sample)]
+        : options.Families.Select(family => (family.ToString(), new Func<int, PhotoScene>(number => SceneSampler.SceneFor(family, number))));
 
     private static void Print(string title, bool hasProfile, IReadOnlyCollection<Judged> judged)
     {

@@ -12,7 +12,7 @@ switch (options.Table)
     case "public":
         AccuracyReport.OfSamplePhotos(options);
         break;
-    case "generated":
+    case "generated" or "mixed":
         AccuracyReport.OfScenes(options);
         break;
     default:

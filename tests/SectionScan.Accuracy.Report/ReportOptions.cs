@@ -12,11 +12,12 @@ internal sealed record ReportOptions(
         Usage: dotnet run --project tests/SectionScan.Accuracy.Report -c Release -- TABLE [OPTIONS]
           public      the sample photographs
           generated   rendered scenes, family by family
+          mixed       rendered scenes with several hard things at once
           coverage    how often the stated intervals hold the truth
         Options:
-          --cases N         photos a family (generated: 2) or in all (coverage: 100)
+          --cases N         photos a family (generated: 2) or in all (mixed: 2, coverage: 100)
           --first N         the number of the first scene (1)
-          --scale S         sides of the rendered photos, of 4032 x 3024 pixels (generated: 1, coverage: 0.5)
+          --scale S         sides of the rendered photos, of 4032 x 3024 pixels (1; coverage: 0.5)
           --family NAME     only this family; may be repeated
           --keep FOLDER     keep rendered photos there and use those that lie there
           --pictures FOLDER write each photo with its outlines there
@@ -25,7 +26,7 @@ internal sealed record ReportOptions(
 
     public static ReportOptions? Parse(string[] args)
     {
-        if (args.Length == 0 || args[0] is not ("public" or "generated" or "coverage") || args.Length % 2 == 0)
+        if (args.Length == 0 || args[0] is not ("public" or "generated" or "mixed" or "coverage") || args.Length % 2 == 0)
         {
             return null;
         }

@@ -39,7 +39,8 @@ public static class ErrorParts
         Found = [.. verdict.Found.Select(found =>
         {
             var placed = edge(found);
-            return found with { Score = SectionScoring.Score(found.Truth, Array.ConvertAll(placed, found.Section.Placement.ToSection), placed) };
+            var upAsRead = found.Truth with { TagUp = found.Section.Placement.Up };
+            return found with { Score = SectionScoring.Score(upAsRead, Array.ConvertAll(placed, found.Section.Placement.ToSection), placed) };
         })],
     };
 }

@@ -23,7 +23,9 @@ public static class PhotoJudge
         {
             if (SectionScoring.Nearest(truth, section.PlacedOutline, SamePlaceMm) is { } there && found.All(f => f.Truth != there))
             {
-                found.Add(new(there, section, SectionScoring.Score(there, section.Outline.Points.ToArray(), section.PlacedOutline)));
+                // A section whose tag was not read stands by the sheet: its size is judged all the same, its missing station elsewhere.
+                var upAsRead = section.Station is null ? there with { TagUp = section.Placement.Up } : there;
+                found.Add(new(there, section, SectionScoring.Score(upAsRead, section.Outline.Points.ToArray(), section.PlacedOutline)));
             }
         }
 
