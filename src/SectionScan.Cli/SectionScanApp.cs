@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Cli.Commands;
+using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Output;
@@ -96,6 +97,10 @@ public static class SectionScanApp
             .WithDescription("Turns photos of slices or sawn ports into true-size outlines with stated uncertainty.")
             .WithExample("digitise", "sample-images/p01.jpg", "--thickness", "6", "--out", "results")
             .WithExample("digitise", "sample-images/p08.jpg", "--subject", "opening", "--json");
+        commands.AddCommand<DemoCommand>("demo")
+            .WithDescription("Runs the whole job on the sample photographs and makes one page to open.")
+            .WithExample("demo")
+            .WithExample("demo", "--out", "results");
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
             .WithExample("version")
