@@ -1,0 +1,100 @@
+using System.Globalization;
+using System.Text;
+using SectionScan.Drawings.Comparisons;
+using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
+using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Uncertainty;
+
+namespace SectionScan.Jobs.Comparing;
+
+/// <summary>A section against a reference: + where the measured wall lies outside the reference (metal already gone), − where metal is
+/// left.</summary>
+/// <param name="Reference">The reference.</param>
+/// <param name="Measured">The section compared with it.</param>
+/// <param name="Options">How they were laid on each other.</param>
+/// <param name="Result">How they differ.</param>
+/// <param name="DeviationStandardUncertaintyMm">u of a deviation, mm: both walls' u added in squares, as if nothing were common to the
+/// two; NaN when the error of either is not known.</param>
+public sealed record SectionComparison(
+    SectionInput Reference, SectionInput Measured, ComparisonOptions Options, ComparisonResult Result, double DeviationStandardUncertaintyMm)
+{
+    /// <summary>U of a deviation, k = 2, mm; NaN when not known.</summary>
+    public double DeviationExpandedUncertaintyMm => Estimate.CoverageFactor * DeviationStandardUncertaintyMm;
+
+    /// <summary>True when no deviation can be told from none.</summary>
+    public bool IsWithinUncertainty =>
+        Math.Max(Result.Highest.DeviationMm, -Result.Lowest.DeviationMm) < DeviationExpandedUncertaintyMm;
+
+    /// <summary>Areas in mm²: the reference's and the measured one's.</summary>
+    public (double ReferenceMm2, double MeasuredMm2) AreasMm2 => (
+        PolygonMoments.Of(Reference.Outline.Points).AreaMm2, PolygonMoments.Of(Measured.Outline.Points).AreaMm2);
+
+    /// <summary>Compares two sections.</summary>
+    public static SectionComparison Of(SectionInput reference, SectionInput measured, ComparisonOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measured);
+        var isKnown = reference.ErrorSources.Count > 0 && measured.ErrorSources.Count > 0;
+        var u = isKnown
+            ? double.Hypot(
+                WallUncertainty.Of(reference.Outline, reference.ErrorSources), WallUncertainty.Of(measured.Outline, measured.ErrorSources))
+            : double.NaN;
+        return new(reference, measured, options, OutlineComparison.Compare(reference.Outline, measured.Outline, options), u);
+    }
+
+    /// <summary>The overlay with the deviation round the reference.</summary>
+    /// <param name="unit">What lengths are labelled in.</param>
+    public Page Draw(LengthUnit unit)
+    {
+        var notes = new List<string>
+        {
+            $"mean {MeasureText.Deviation(Result.MeanDeviationMm, unit)}, rms {MeasureText.Length(new(Result.RmsDeviationMm, 0), unit)}, {AlignmentWords}",
+        };
+        if (!double.IsNaN(DeviationStandardUncertaintyMm))
+        {
+            notes.Add($"U of a deviation {MeasureText.Length(new(DeviationExpandedUncertaintyMm, 0), unit)} (k = 2)");
+        }
+
+        return ComparisonDrawing.Build(
+            Result.Reference, Result.Measured.Outline, Marks(),
+            new($"{Measured.Name} on {Reference.Name}", Reference.Name, Measured.Name) { Notes = notes, Unit = unit });
+    }
+
+    /// <summary>The deviations as a table of commas: place, direction, region, deviation.</summary>
+    public string ToCsv()
+    {
+        var text = new StringBuilder("x_mm,y_mm,direction_deg,region,deviation_mm\n");
+        foreach (var sample in Result.Samples)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"{sample.Reference.XMm:0.0000},{sample.Reference.YMm:0.0000},{sample.Direction.Degrees:0.00},{RegionWords.Of(sample.Region)},{sample.DeviationMm:0.0000}\n");
+        }
+
+        return text.ToString();
+    }
+
+    private string AlignmentWords => (Options.Alignment switch
+    {
+        AlignmentMethod.AsPlaced => "as placed",
+        AlignmentMethod.Centroids => "centroids together",
+        AlignmentMethod.BestFit => "best fit, not turned",
+        _ => "best fit, turned",
+    }) + (Options.IsMirrored ? ", mirrored" : string.Empty);
+
+    private List<DeviationMark> Marks()
+    {
+        var samples = Result.Samples;
+        var marks = new List<DeviationMark>(samples.Count);
+        for (var i = 0; i < samples.Count; i++)
+        {
+            // Counter-clockwise: the outward normal is the direction of travel turned to the right.
+            var (before, after) = (samples[(i + samples.Count - 1) % samples.Count].Reference, samples[(i + 1) % samples.Count].Reference);
+            var length = before.DistanceTo(after);
+            marks.Add(new(samples[i].Reference, (after.YMm - before.YMm) / length, (before.XMm - after.XMm) / length, samples[i].DeviationMm));
+        }
+
+        return marks;
+    }
+}

@@ -1,0 +1,54 @@
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Files;
+using SectionScan.Jobs.Libraries;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Results;
+using SectionScan.Metrology.Uncertainty;
+using SectionScan.Porting.Documents;
+
+namespace SectionScan.Jobs.Comparing;
+
+/// <summary>A section named by a person: a section document, an outline as CSV, or an entry of the library.</summary>
+/// <param name="Name">What to call it in drawings and tables.</param>
+/// <param name="Outline">Its outline.</param>
+/// <param name="ErrorSources">What is known of its error; empty for a bare outline.</param>
+public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<OutlineErrorSource> ErrorSources)
+{
+    private const string LibraryPrefix = "library:";
+
+    /// <summary>Reads a section.</summary>
+    /// <param name="text">A file, or <c>library:</c> and an entry's number or path.</param>
+    /// <param name="libraryPath">The library's file.</param>
+    /// <param name="time">The clock.</param>
+    public static Result<SectionInput> Read(string text, string libraryPath, TimeProvider time)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        if (text.StartsWith(LibraryPrefix, StringComparison.OrdinalIgnoreCase))
+        {
+            var entry = text[LibraryPrefix.Length..];
+            return File.Exists(libraryPath)
+                ? LibrarySource.Use(libraryPath, time, library => LibrarySource.Document(library, entry)).Then(found => From(found.Document, found.Path))
+                : FileProblems.CannotRead(libraryPath, "there is no such library");
+        }
+
+        return TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
+        {
+            if (text.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+            {
+                using var reader = new StringReader(content);
+                return OutlineCsv.Read(reader, text).Then<SectionInput>(outline => new SectionInput(Path.GetFileNameWithoutExtension(text), outline, []));
+            }
+
+            return SectionDocumentFormat.Read(content, text).Then(d => From(d, NameOf(text)));
+        });
+    }
+
+    private static Result<SectionInput> From(SectionDocument document, string name) =>
+        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources);
+
+    private static string NameOf(string path)
+    {
+        var name = Path.GetFileName(path);
+        return name.EndsWith(".section.json", StringComparison.OrdinalIgnoreCase) ? name[..^".section.json".Length] : name;
+    }
+}

@@ -1,0 +1,15 @@
+namespace SectionScan.Jobs.Files;
+
+/// <summary>File names made of words that people wrote.</summary>
+public static class FileNames
+{
+    private const int Longest = 80;
+
+    /// <summary>The words with everything that a file system could trip over turned into a dash.</summary>
+    public static string Safe(string words)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var name = new string([.. words.Take(Longest).Select(c => char.IsLetterOrDigit(c) || c is '.' or '_' ? c : '-')]).Trim('.', '-');
+        return name.Length == 0 ? "section" : name;
+    }
+}
