@@ -17,14 +17,19 @@ internal static class FaceChoice
     private const double PaperTint = 0.035;
     private const double FaceSolidity = 0.86;
 
+    // What lies along this share of the window's border (two cells deep) is the paper itself, however it is lit.
+    private const double MostOfBorder = 0.3;
+
     /// <summary>Chooses the faces.</summary>
     public static IReadOnlyList<RegionStatistics> Choose(IReadOnlyList<RegionStatistics> regions, Mat labels)
     {
+        var border = 4 * (labels.Rows + labels.Cols);
         var faces = new List<RegionStatistics>();
         var doubtful = new List<RegionStatistics>();
         foreach (var region in regions.Where(r => r.AreaMm2 >= LeastAreaMm2).OrderByDescending(r => r.AreaMm2))
         {
-            if (Math.Abs(region.Light) < PaperLight && region.Tint < PaperTint)
+            var isPaper = Math.Abs(region.Light) < PaperLight && region.Tint < PaperTint;
+            if (isPaper || region.TouchesBorder > MostOfBorder * border)
             {
                 continue;
             }
