@@ -23,6 +23,11 @@ internal static class FaceOutliner
         var lean = direction < 0 ? 0.05 : (UsualLean * sampler.HeightMm) + 0.05;
         var curve = TraceUntilSettled(sampler, rough, lean, direction);
         var (flare, flareUncertainty) = direction < 0 ? (WallFlare.None, 0) : FlareEstimate.From(sampler, curve, UsualLean * sampler.HeightMm);
+
+        // A second opinion from a much smoother start: a bite or a spur that the trace has settled in does not survive, a corner of the
+        // port is found again.
+        curve = FaceTracer.Trace(
+            sampler, curve.Points, new(1.6, 1.6, 2.5, 2, flare, Math.Max(0.1, flareUncertainty)), direction);
         curve = FaceTracer.Trace(
             sampler, curve.Points, new(0.6, 0.6, 0.25, 8, flare, Math.Max(0.06, flareUncertainty)), direction);
 
