@@ -5,8 +5,9 @@ namespace SectionScan.Imaging.Edges;
 /// <param name="BlurMm">Standard deviation of the blur, mm.</param>
 /// <param name="StripMm">Width of the wall that shows; 0 for none.</param>
 /// <param name="WallLevel">The wall's level as far as known, NaN when not.</param>
+/// <param name="SlopeStiffness">What a slope of the ground costs: little where a shadow may fall off, much where none can.</param>
 /// <param name="WallFirmness">How firmly it is held: noise of a reading over what is known of the wall's level, squared.</param>
-internal readonly record struct EdgeModel(double BlurMm, double StripMm, double WallLevel, double WallFirmness)
+internal readonly record struct EdgeModel(double BlurMm, double StripMm, double WallLevel, double WallFirmness, double SlopeStiffness)
 {
     private const int MostTerms = 4;
 
@@ -47,8 +48,7 @@ internal readonly record struct EdgeModel(double BlurMm, double StripMm, double 
             }
         }
 
-        // A slope is only believed as far as it must be: half a metre of stiffness costs nothing where there is one.
-        normal[(2 * MostTerms) + 2] += 1e-3;
+        normal[(2 * MostTerms) + 2] += SlopeStiffness;
         if (terms == 4 && !double.IsNaN(WallLevel))
         {
             normal[(3 * MostTerms) + 3] += WallFirmness;

@@ -54,8 +54,8 @@ internal sealed class EdgeReader
     /// <param name="known">An earlier reader of the same edge, whose blur is taken over, or null.</param>
     public EdgeReading[] ReadAll(EdgeReader? known = null)
     {
-        light.Prepare(known?.BlurMm ?? 0);
-        tint.Prepare(known?.TintBlurMm ?? 0);
+        light.Prepare(known?.BlurMm ?? 0, 0);
+        tint.Prepare(known?.TintBlurMm ?? 0, light.BlurMm);
         var about = NarrowEdges();
         var readings = new EdgeReading[curve.Points.Length];
         for (var i = 0; i < readings.Length; i++)

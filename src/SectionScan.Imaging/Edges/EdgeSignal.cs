@@ -1,3 +1,5 @@
+using SectionScan.Imaging.Photos;
+
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>One quantity of the photo (light or tint) in which the edge is read.</summary>
@@ -8,6 +10,10 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private const double SearchPx = 3;
     private const double NarrowSearchPx = 1.5;
     private const int BlurSamples = 40;
+
+    // Colours beside an edge are read from this far off inward, in pixels, clear of half-resolution colour's blur.
+    private const int SideFarPx = 8;
+    private const int SideReadings = 4;
 
     // Colour is stored at half the resolution (4:2:0) and reaches farther.
     private const double TintReachPx = 9;
@@ -41,15 +47,21 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private readonly double pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
     private readonly double reachMm = (isTint ? TintReachPx : ReachPx) * sampler.MillimetresPerPixel(curve.Points[0]);
     private double[] walls = [];
+    private double opticalBlurMm;
 
     /// <summary>Standard deviation of the blur, mm: the median over the places that show no wall.</summary>
     public double BlurMm { get; private set; }
 
+    /// <summary>Light falls off beside a slice as its shadow does; tint does not.</summary>
+    private double SlopeStiffness => isTint ? 1e3 : 1e-3;
+
     /// <summary>Learns the blur and the wall's levels.</summary>
     /// <param name="knownBlurMm">The blur from an earlier look along the same edge, or 0.</param>
-    public void Prepare(double knownBlurMm)
+    /// <param name="lightBlurMm">The optical blur as light shows it, mm; 0 for light itself.</param>
+    public void Prepare(double knownBlurMm, double lightBlurMm)
     {
         BlurMm = knownBlurMm > 0 ? knownBlurMm : MedianBlurMm();
+        opticalBlurMm = lightBlurMm > 0 ? lightBlurMm : BlurMm;
         walls = WallLevels();
     }
 
@@ -86,7 +98,52 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     public EdgeReading Read(int i, double aboutMm)
     {
         var reading = Read(i, aboutMm, 0);
-        return reading.StandardUncertaintyMm < (isTint ? 2 : 1) * FaintPx * pixelMm ? reading : Read(i, aboutMm, FaintNeighbours);
+        if (reading.StandardUncertaintyMm >= (isTint ? 2 : 1) * FaintPx * pixelMm)
+        {
+            reading = Read(i, aboutMm, FaintNeighbours);
+        }
+
+        return strips[i] > 0 ? reading : reading with { OffsetMm = reading.OffsetMm - (opticalBlurMm * ShiftInBlurs(i, reading.OffsetMm)) };
+    }
+
+    /// <summary>The mixing shift at a place where no wall shows, from the colours on both sides of the edge.</summary>
+    private double ShiftInBlurs(int i, double edgeMm)
+    {
+        var n = curve.Normals[i];
+        var outward = (n.X * direction, n.Y * direction);
+        Span<float> face = stackalloc float[3 * SideReadings];
+        Span<float> ground = stackalloc float[3 * SideReadings];
+        sampler.ReadColour(curve.Points[i], outward, edgeMm - (SideFarPx * pixelMm), pixelMm, face);
+        sampler.ReadColour(curve.Points[i], outward, edgeMm + ((SideFarPx - SideReadings + 1) * pixelMm), pixelMm, ground);
+        for (var k = 1; k < SideReadings; k++)
+        {
+            for (var c = 0; c < 3; c++)
+            {
+                face[c] += face[(3 * k) + c];
+                ground[c] += ground[(3 * k) + c];
+            }
+        }
+
+        for (var c = 0; c < 3; c++)
+        {
+            face[c] /= SideReadings;
+            ground[c] /= SideReadings;
+        }
+
+        if (!isTint)
+        {
+            return MixingShift.InBlurs(face, ground, (blue, green, red) => LightOf((0.114f * blue) + (0.587f * green) + (0.299f * red)));
+        }
+
+        var (x, y) = ((ground[2] - ground[1]) - (face[2] - face[1]), (ground[0] - ground[1]) - (face[0] - face[1]));
+        return MixingShift.InBlurs(face, ground, (blue, green, red) => (x * (red - green)) + (y * (blue - green)));
+    }
+
+    private static double LightOf(float stored)
+    {
+        var level = Math.Clamp(stored, 0f, 1f) * 255f;
+        var low = Math.Min((int)level, 254);
+        return LinearLight.OfStored[low] + ((level - low) * (LinearLight.OfStored[low + 1] - LinearLight.OfStored[low]));
     }
 
     private EdgeReading Read(int i, double aboutMm, int neighbours)
@@ -138,7 +195,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         var from = aboutMm - reachMm;
         var profile = Profile(i, from, aboutMm + outerMm, neighbours, out var step);
-        var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0);
+        var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0, SlopeStiffness);
         return Judge(Minimise(profile, from, step, model, aboutMm, searchPx), strip, step, flareShare);
     }
 
@@ -183,14 +240,14 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         if (!isTint)
         {
-            return new(BlurMm, strip, walls[i], double.IsNaN(walls[i]) ? 0 : LightWallFirmness);
+            return new(BlurMm, strip, walls[i], double.IsNaN(walls[i]) ? 0 : LightWallFirmness, SlopeStiffness);
         }
 
         var end = profile.Length / 5;
         var face = Mean(profile[..end]);
         var ground = Mean(profile[^end..]);
         var spread = Math.Max(TintWallSpread * Math.Abs(face - ground), 0.01);
-        return new(BlurMm, strip, ground + (TintOfWall * (face - ground)), LeastTintNoise * LeastTintNoise / (spread * spread));
+        return new(BlurMm, strip, ground + (TintOfWall * (face - ground)), LeastTintNoise * LeastTintNoise / (spread * spread), SlopeStiffness);
     }
 
     private static double Mean(ReadOnlySpan<float> values)
@@ -313,7 +370,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
             for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.2)
             {
-                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN, 0), 0, SearchPx);
+                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN, 0, SlopeStiffness), 0, SearchPx);
                 if (reading.Noise < least)
                 {
                     (best, contrast, least) = (blurPx, reading.Contrast, reading.Noise);
