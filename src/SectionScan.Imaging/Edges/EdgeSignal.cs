@@ -33,7 +33,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
 
     // No reading is better than this, whatever the noise says: what the model does not know of tone curve and sharpening.
     private const double LeastUncertaintyPx = 0.03;
-    private const double LeastTintUncertaintyPx = 0.25;
+    private const double LeastTintUncertaintyPx = 0.15;
 
     // The wall's level in light is known to 0.06 or so from where it shows wide; in tint it lies between these shares of the face's.
     private const double LightWallFirmness = 0.01;
