@@ -25,29 +25,29 @@ public static class AccuracyTable
     {
         ArgumentNullException.ThrowIfNull(verdicts);
         var text = new StringBuilder();
-        text.Append("photo                     section     ").AppendJoin(' ', Figures.Select(f => f.Name.PadLeft(9))).Append('\n');
+        text.Append("photo                             section     ").AppendJoin(' ', Figures.Select(f => f.Name.PadLeft(9))).Append('\n');
         foreach (var verdict in verdicts)
         {
             foreach (var found in verdict.Found)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-26}{found.Truth.Name,-12}");
+                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-34}{found.Truth.Name,-12}");
                 text.AppendJoin(' ', Figures.Select(f => Shown(f.Of(found), f.Format)));
                 text.Append(found.HasRightStation ? "\n" : FormattableString.Invariant($"  WRONG STATION {found.Section.Station}\n"));
             }
 
             foreach (var missed in verdict.Missed)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-26}{missed.Name,-12}MISSED\n");
+                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-34}{missed.Name,-12}MISSED\n");
             }
 
             if (verdict.Invented > 0)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-26}INVENTED: {verdict.Invented}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-34}INVENTED: {verdict.Invented}\n");
             }
 
             foreach (var problem in (verdict.Photo?.Refused ?? []).Prepend(verdict.Problem).OfType<Metrology.Results.Problem>())
             {
-                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-26}refused: {problem.Code}: {problem.What}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{verdict.Name,-34}refused: {problem.Code}: {problem.What}\n");
             }
         }
 
