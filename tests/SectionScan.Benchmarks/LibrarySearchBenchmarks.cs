@@ -25,7 +25,7 @@ public class LibrarySearchBenchmarks
             index.Put(i, ShapeDescriptor.Of(SampleSections.Blob(i, 60)));
         }
 
-        query = ShapeDescriptor.Of(SampleSections.Blob(-1));
+        query = ShapeDescriptor.Of(SampleSections.Blob(1_000_000));
         numbers = new float[Sections * ShapeDescriptor.Length];
     }
 

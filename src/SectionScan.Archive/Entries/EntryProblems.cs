@@ -28,7 +28,8 @@ public static class EntryProblems
         "Shorten or rewrite it; names hold letters, digits, spaces and signs but no slash and no line break.");
 
     /// <summary>A number that cannot be kept.</summary>
-    public static Problem NumberUnusable(string where, string what) => new("entry-number-unusable", what, where, "Give a plain number within the range.");
+    public static Problem NumberUnusable(string where, string what) => new(
+        "entry-number-unusable", what, where, "Give a plain number within the range.");
 
     /// <summary>There is no such entry.</summary>
     public static Problem NotFound(string library, string entry) => new(

@@ -69,7 +69,7 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, bool
             return null;
         }
 
-        if (last.Action != RevisionAction.Removed && reader.Find(last.Sound.Content.Place.Path).TryGet(out var holder, out _))
+        if (last.Action != RevisionAction.Removed && reader.Holder(last.Sound.Content.Place) is { } holder)
         {
             return Taken(holder, last.Sound);
         }

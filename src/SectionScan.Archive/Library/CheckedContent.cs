@@ -9,7 +9,14 @@ using SectionScan.Porting.Documents;
 namespace SectionScan.Archive.Library;
 
 /// <summary>Content that may be kept, with what is derived from its document.</summary>
-internal sealed record CheckedContent(EntryContent Content, string Sha256, string? PhotoSha256, double AreaMm2, double WidthMm, double HeightMm, byte[] Descriptor)
+internal sealed record CheckedContent(
+    EntryContent Content,
+    string Sha256,
+    string? PhotoSha256,
+    double AreaMm2,
+    double WidthMm,
+    double HeightMm,
+    byte[] Descriptor)
 {
     public static Result<CheckedContent> From(EntryContent content, string reason)
     {
@@ -17,7 +24,8 @@ internal sealed record CheckedContent(EntryContent Content, string Sha256, strin
         ArgumentNullException.ThrowIfNull(reason);
         return EntryRules.TextProblem("reason", reason) is { } unusable
             ? unusable
-            : EntryRules.Check(content).Then(tidy => SectionDocumentFormat.Read(tidy.DocumentJson, tidy.Place.Path).Then(document => From(tidy, document)));
+            : EntryRules.Check(content).Then(tidy =>
+                SectionDocumentFormat.Read(tidy.DocumentJson, tidy.Place.Path).Then(document => From(tidy, document)));
     }
 
     private static Result<CheckedContent> From(EntryContent content, SectionDocument document)

@@ -19,10 +19,10 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
     public Result<IReadOnlyList<EntrySummary>> List(EntryFilter filter)
     {
         var conditions = new QueryConditions(filter.IncludesRemoved);
-        conditions.AddIf(filter.Head, "h.name = {0}", value => EntryRules.Name(value));
-        conditions.AddIf(filter.Stage, "c.stage = {0}", value => EntryRules.Name(value));
+        conditions.AddIf(filter.Head, "c.port_id IN (SELECT p.id FROM port p JOIN head h ON h.id = p.head_id WHERE h.name = {0})", EntryRules.Name);
+        conditions.AddIf(filter.Stage, "c.stage = {0}", EntryRules.Name);
         conditions.AddIf(filter.PhotoSha256, "d.photo_sha256 = {0}", value => value.ToLowerInvariant());
-        conditions.AddIf(filter.Tag, "EXISTS (SELECT 1 FROM revision_tag t WHERE t.revision_id = r.id AND t.tag = {0})", value => EntryRules.Name(value));
+        conditions.AddIf(filter.Tag, "r.id IN (SELECT t.revision_id FROM revision_tag t WHERE t.tag = {0})", EntryRules.Name);
         if (filter.Station is { } station)
         {
             conditions.Add("c.station = {0}", station);
@@ -78,9 +78,25 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
                 : EntryProblems.NotFound(path, entry);
         }
 
-        return SectionPlace.Parse(entry).Then(place => List(new(EntryRules.Name(place.Head), place.Port, place.Station, place.Stage)).Then<long>(
-            found => found.Count == 0 ? EntryProblems.NotFound(path, $"\"{entry}\"") : found[0].Id));
+        return SectionPlace.Parse(entry).Then<long>(place => Holder(place) is { } holder ? holder : EntryProblems.NotFound(path, $"\"{entry}\""));
     }
+
+    /// <summary>The entry that is not removed and stands at a place, or null.</summary>
+    public long? Holder(SectionPlace place) => connection.QuerySingleOrDefault<long?>(
+        """
+        SELECT c.entry_id FROM head h JOIN port p ON p.head_id = h.id JOIN current_revision c ON c.port_id = p.id
+        WHERE h.name = @Head AND p.kind = @Kind AND p.cylinder = @Cylinder AND p.mark = @Mark
+            AND c.station = @Station AND c.stage = @Stage AND c.is_removed = 0
+        """,
+        new
+        {
+            Head = EntryRules.Name(place.Head),
+            Kind = PortName.Word(place.Port.Kind),
+            place.Port.Cylinder,
+            Mark = EntryRules.Name(place.Port.Mark),
+            place.Station,
+            Stage = EntryRules.Name(place.Stage),
+        });
 
     /// <summary>True when an entry with this document was removed at this moment: the same removal, seen before.</summary>
     public bool HasRemoval(string sha256, DateTimeOffset at) => connection.ExecuteScalar<long>(

@@ -14,12 +14,12 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
 {
     public Result<long> Add(CheckedContent sound, string reason)
     {
-        var portId = PortId(sound.Content.Place);
-        if (PlaceProblem(portId, sound.Content.Place, null) is { } taken)
+        if (PlaceProblem(sound.Content.Place, null) is { } taken)
         {
             return taken;
         }
 
+        var portId = PortId(sound.Content.Place);
         var id = NewId();
         Append(id, new(1, RevisionAction.Added, reason, time.GetUtcNow(), portId), sound, false);
         return id;
@@ -42,12 +42,12 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
             return problem;
         }
 
-        var portId = PortId(sound.Content.Place);
-        if (PlaceProblem(portId, sound.Content.Place, id) is { } taken)
+        if (PlaceProblem(sound.Content.Place, id) is { } taken)
         {
             return taken;
         }
 
+        var portId = PortId(sound.Content.Place);
         Append(id, new(now!.Number + 1, RevisionAction.Revised, reason, time.GetUtcNow(), portId), sound, false);
         return id;
     }
@@ -93,7 +93,7 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
         }
 
         var place = new EntryReader(path, connection).Summaries([id])[0].Place;
-        if (action == RevisionAction.Restored && PlaceProblem(now.PortId, place, id) is { } taken)
+        if (action == RevisionAction.Restored && PlaceProblem(place, id) is { } taken)
         {
             return taken;
         }
@@ -132,13 +132,8 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
         return now is null ? EntryProblems.NotFound(path, id.ToString(CultureInfo.InvariantCulture)) : now;
     }
 
-    private Problem? PlaceProblem(long portId, SectionPlace place, long? own)
-    {
-        var holder = connection.QuerySingleOrDefault<long?>(
-            "SELECT entry_id FROM current_revision WHERE port_id = @portId AND station = @Station AND stage = @Stage AND is_removed = 0",
-            new { portId, place.Station, place.Stage });
-        return holder is { } id && id != own ? EntryProblems.PlaceTaken(path, place.Path, id) : null;
-    }
+    private Problem? PlaceProblem(SectionPlace place, long? own) =>
+        new EntryReader(path, connection).Holder(place) is { } id && id != own ? EntryProblems.PlaceTaken(path, place.Path, id) : null;
 
     private long PortId(SectionPlace place)
     {

@@ -44,13 +44,14 @@ internal static class RangeConditions
         }
         else if (unit is null)
         {
-            const string Bare = "EXISTS (SELECT 1 FROM revision_field f WHERE f.revision_id = r.id AND f.name = {0} AND f.value BETWEEN {1} AND {2})";
+            // IN and not EXISTS: the index is searched once and not once for each entry.
+            const string Bare = "r.id IN (SELECT f.revision_id FROM revision_field f WHERE f.name = {0} AND f.value BETWEEN {1} AND {2})";
             conditions.Add(Bare, name, from, to);
         }
         else
         {
             const string InKind =
-                "EXISTS (SELECT 1 FROM revision_field f WHERE f.revision_id = r.id AND f.name = {0} AND f.base_unit = {1} AND f.base_value BETWEEN {2} AND {3})";
+                "r.id IN (SELECT f.revision_id FROM revision_field f WHERE f.name = {0} AND f.base_unit = {1} AND f.base_value BETWEEN {2} AND {3})";
             conditions.Add(InKind, name, kind, from, to);
         }
 

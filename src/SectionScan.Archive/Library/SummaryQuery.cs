@@ -33,6 +33,13 @@ internal static class SummaryQuery
         var rows = connection.Query<Row>(
             $"{Select} {From} WHERE {conditions.Sql} ORDER BY h.name, p.kind DESC, p.cylinder, p.mark, r.station, r.stage, c.entry_id",
             conditions.Parameters).AsList();
+        if (rows.Count <= BatchSize)
+        {
+            var parameters = new { ids = rows.Select(row => row.RevisionId) };
+            return Complete(rows, Tags(connection, "r.id IN @ids", parameters), Fields(connection, "r.id IN @ids", parameters));
+        }
+
+        // Too many for a list of parameters: the same choice once more, which takes as long as the first time.
         var chosen = $"r.id IN (SELECT r.id {From} WHERE {conditions.Sql})";
         return Complete(rows, Tags(connection, chosen, conditions.Parameters), Fields(connection, chosen, conditions.Parameters));
     }
@@ -57,13 +64,20 @@ internal static class SummaryQuery
     /// <summary>Tags by revision, of revisions r that meet a condition.</summary>
     public static ILookup<long, string> Tags(SqliteConnection connection, string condition, object parameters) =>
         connection.Query<TagRow>(
-            $"SELECT t.revision_id AS RevisionId, t.tag AS Tag FROM revision_tag t JOIN revision r ON r.id = t.revision_id WHERE {condition} ORDER BY t.revision_id, t.position",
+            $"""
+            SELECT t.revision_id AS RevisionId, t.tag AS Tag FROM revision_tag t JOIN revision r ON r.id = t.revision_id
+            WHERE {condition} ORDER BY t.revision_id, t.position
+            """,
             parameters).ToLookup(row => row.RevisionId, row => row.Tag);
 
     /// <summary>Fields by revision, of revisions r that meet a condition.</summary>
     public static ILookup<long, NumericField> Fields(SqliteConnection connection, string condition, object parameters) =>
         connection.Query<FieldRow>(
-            $"SELECT f.revision_id AS RevisionId, f.name AS Name, f.value AS Value, f.unit AS Unit FROM revision_field f JOIN revision r ON r.id = f.revision_id WHERE {condition} ORDER BY f.revision_id, f.position",
+            $"""
+            SELECT f.revision_id AS RevisionId, f.name AS Name, f.value AS Value, f.unit AS Unit
+            FROM revision_field f JOIN revision r ON r.id = f.revision_id
+            WHERE {condition} ORDER BY f.revision_id, f.position
+            """,
             parameters).ToLookup(row => row.RevisionId, row => new NumericField(row.Name, row.Value, row.Unit));
 
     private static List<EntrySummary> Complete(List<Row> rows, ILookup<long, string> tags, ILookup<long, NumericField> fields) =>

@@ -13,7 +13,8 @@ internal static class LibraryIntegrity
     public static Result<IntegrityReport> Check(SqliteConnection connection)
     {
         var findings = connection.Query<string>("PRAGMA integrity_check").Where(line => line != "ok").Select(line => $"File: {line}.").ToList();
-        findings.AddRange(connection.Query("PRAGMA foreign_key_check").Select(row => $"A row of {row.table} points at a row of {row.parent} that is not there."));
+        findings.AddRange(connection.Query("PRAGMA foreign_key_check")
+            .Select(row => $"A row of {row.table} points at a row of {row.parent} that is not there."));
         AddWordFindings(connection, findings);
         var documentCount = AddDocumentFindings(connection, findings);
         var without = connection.ExecuteScalar<long>(

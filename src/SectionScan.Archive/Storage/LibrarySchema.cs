@@ -31,8 +31,8 @@ internal static class LibrarySchema
         CREATE TABLE document (
             id INTEGER PRIMARY KEY,
             sha256 TEXT NOT NULL UNIQUE,
-            json TEXT NOT NULL,
-            photo_sha256 TEXT
+            photo_sha256 TEXT,
+            json TEXT NOT NULL -- last, so that nothing else is read through its overflow pages
         ) STRICT;
 
         CREATE INDEX document_photo ON document (photo_sha256) WHERE photo_sha256 IS NOT NULL;

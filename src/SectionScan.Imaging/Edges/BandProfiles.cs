@@ -35,6 +35,7 @@ internal sealed class BandProfiles
     private readonly int offsets;
     private readonly double stepMm;
     private readonly float[] colours;
+    private readonly float[] sums;
     private readonly float[] steadyFace;
 
     /// <summary>Reads the band.</summary>
@@ -65,6 +66,7 @@ internal sealed class BandProfiles
 
         Separate(raw);
         colours = AverageAlong(raw);
+        sums = Sums();
         steadyFace = SteadyFaceColours();
     }
 
@@ -85,9 +87,9 @@ internal sealed class BandProfiles
         for (var k = 0; k < edges.Length; k++)
         {
             var at = first + k;
-            Mean(row, at - clear - beside, beside, before);
-            Mean(row, at + clear, beside, after);
-            Mean(row, at - clear - beside - inner, inner, face);
+            Mean(i, at - clear - beside, beside, before);
+            Mean(i, at + clear, beside, after);
+            Mean(i, at - clear - beside - inner, inner, face);
             var contrast = Distance(before, after);
             edges[k] = contrast / (contrast + FaintContrast) * Sharpness(row, at, clear, before, after);
             leaving[k] = edges[k] / (1 + Square(Distance(before, face) / FaceTolerance))
@@ -164,7 +166,7 @@ internal sealed class BandProfiles
         var own = new float[places * 3];
         for (var i = 0; i < places; i++)
         {
-            Mean(colours.AsSpan(i * count * 3, count * 3), 0, first / 2, own.AsSpan(i * 3, 3));
+            Mean(i, 0, first / 2, own.AsSpan(i * 3, 3));
         }
 
         var steady = new float[places * 3];
@@ -186,19 +188,30 @@ internal sealed class BandProfiles
         return steady;
     }
 
-    private static void Mean(ReadOnlySpan<float> row, int from, int length, Span<float> mean)
+    /// <summary>Running sums along each profile, so that any mean costs the same.</summary>
+    private float[] Sums()
     {
-        mean.Clear();
-        for (var k = from; k < from + length; k++)
+        var running = new float[places * (count + 1) * 3];
+        for (var i = 0; i < places; i++)
         {
-            mean[0] += row[3 * k];
-            mean[1] += row[(3 * k) + 1];
-            mean[2] += row[(3 * k) + 2];
+            var from = i * count * 3;
+            var to = i * (count + 1) * 3;
+            for (var k = 0; k < 3 * count; k++)
+            {
+                running[to + k + 3] = running[to + k] + colours[from + k];
+            }
         }
 
-        mean[0] /= length;
-        mean[1] /= length;
-        mean[2] /= length;
+        return running;
+    }
+
+    private void Mean(int i, int from, int length, Span<float> mean)
+    {
+        var low = ((i * (count + 1)) + from) * 3;
+        var high = low + (3 * length);
+        mean[0] = (sums[high] - sums[low]) / length;
+        mean[1] = (sums[high + 1] - sums[low + 1]) / length;
+        mean[2] = (sums[high + 2] - sums[low + 2]) / length;
     }
 
     private static float Distance(ReadOnlySpan<float> a, ReadOnlySpan<float> b) =>

@@ -47,11 +47,15 @@ internal sealed class EdgeReader
     /// <summary>Standard deviation of the blur at the edges in light, mm.</summary>
     public double BlurMm => light.BlurMm;
 
+    /// <summary>Standard deviation of the blur in tint, mm.</summary>
+    public double TintBlurMm => tint.BlurMm;
+
     /// <summary>Reads every place of the curve.</summary>
-    public EdgeReading[] ReadAll()
+    /// <param name="known">An earlier reader of the same edge, whose blur is taken over, or null.</param>
+    public EdgeReading[] ReadAll(EdgeReader? known = null)
     {
-        light.Prepare();
-        tint.Prepare();
+        light.Prepare(known?.BlurMm ?? 0);
+        tint.Prepare(known?.TintBlurMm ?? 0);
         var about = NarrowEdges();
         var readings = new EdgeReading[curve.Points.Length];
         for (var i = 0; i < readings.Length; i++)

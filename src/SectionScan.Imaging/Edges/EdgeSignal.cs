@@ -7,6 +7,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private const double ReachPx = 6.5;
     private const double SearchPx = 3;
     private const double NarrowSearchPx = 1.5;
+    private const int BlurSamples = 40;
 
     // Colour is stored at half the resolution (4:2:0) and reaches farther.
     private const double TintReachPx = 9;
@@ -45,9 +46,10 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     public double BlurMm { get; private set; }
 
     /// <summary>Learns the blur and the wall's levels.</summary>
-    public void Prepare()
+    /// <param name="knownBlurMm">The blur from an earlier look along the same edge, or 0.</param>
+    public void Prepare(double knownBlurMm)
     {
-        BlurMm = MedianBlurMm();
+        BlurMm = knownBlurMm > 0 ? knownBlurMm : MedianBlurMm();
         walls = WallLevels();
     }
 
@@ -221,7 +223,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         Span<double> levels = stackalloc double[4];
         var (low, high) = (about - (searchPx * pixelMm), about + (searchPx * pixelMm));
         var (best, least) = (about, double.MaxValue);
-        var grid = 0.6 * pixelMm;
+        var grid = 0.75 * pixelMm;
         for (var s = low; s <= high + 1e-9; s += grid)
         {
             var left = model.LeftOver(profile, from, step, s, levels);
@@ -231,7 +233,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             }
         }
 
-        for (var round = 0; round < 3; round++)
+        for (var round = 0; round < 2; round++)
         {
             // The sum of squares is a parabola near its least.
             var (a, c) = (model.LeftOver(profile, from, step, best - grid, levels), model.LeftOver(profile, from, step, best + grid, levels));
@@ -249,7 +251,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             }
 
             (best, least) = (moved, there);
-            grid *= 0.35;
+            grid *= 0.3;
         }
 
         model.LeftOver(profile, from, step, best, levels);
@@ -299,7 +301,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private double MedianBlurMm()
     {
         var blurs = new List<(double Blur, double Contrast)>();
-        var stride = Math.Max(1, curve.Points.Length / 100);
+        var stride = Math.Max(1, curve.Points.Length / BlurSamples);
         for (var i = 0; i < curve.Points.Length; i += stride)
         {
             if (strips[i] > 0)
@@ -309,7 +311,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
 
             var profile = Profile(i, -reachMm, reachMm, out var step);
             var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
-            for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.15)
+            for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.2)
             {
                 var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN, 0), 0, SearchPx);
                 if (reading.Noise < least)

@@ -8,6 +8,7 @@ internal static class FaceOutliner
     // A wall leans by about this much: a cut is square within 2 degrees (field practice), moulds taper a little.
     private const double UsualLean = 0.035;
     private const double ReadingStepMm = 0.15;
+    private const double CoarseStepMm = 0.3;
     private const double SmoothingHalfWidthMm = 0.45;
     private const int MostTraces = 5;
     private const double SettledMm = 0.35;
@@ -27,12 +28,14 @@ internal static class FaceOutliner
 
         // Each time from a smoother course than was found: a kink in the curve that is read from would make the true edge look like an
         // outlier. What the smoothing shrinks the reading puts right.
+        EdgeReader? known = null;
         foreach (var smoothing in new[] { 1.2, 0.8 })
         {
-            (curve, _, _, _) = Refine(sampler, curve, smoothing, flare, flareUncertainty, direction);
+            (curve, known, _, _) = Refine(sampler, curve, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
         }
 
-        var (refined, reader, readings, scatter) = Refine(sampler, curve, 0.5, flare, flareUncertainty, direction);
+        var (refined, reader, readings, scatter) = Refine(
+            sampler, curve, new(ReadingStepMm, 0.5, flare, flareUncertainty, direction), known);
         curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
@@ -60,14 +63,14 @@ internal static class FaceOutliner
     }
 
     private static (ClosedCurve Curve, EdgeReader Reader, EdgeReading[] Readings, double ScatterMm) Refine(
-        ProfileSampler sampler, ClosedCurve traced, double smoothingMm, WallFlare flare, double flareUncertaintyMm, int direction)
+        ProfileSampler sampler, ClosedCurve traced, Refinement how, EdgeReader? known)
     {
-        var curve = ClosedCurve.Through(traced.Points, ReadingStepMm, smoothingMm);
-        var reader = new EdgeReader(sampler, curve, flare, flareUncertaintyMm, direction);
-        var readings = reader.ReadAll();
+        var curve = ClosedCurve.Through(traced.Points, how.StepMm, how.SmoothingMm);
+        var reader = new EdgeReader(sampler, curve, how.Flare, how.FlareUncertaintyMm, how.Direction);
+        var readings = reader.ReadAll(known);
         var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
-        var moved = curve.Moved(Array.ConvertAll(offsets, o => o * direction));
-        return (ClosedCurve.Through(moved, ReadingStepMm, 0), reader, readings, scatter);
+        var moved = curve.Moved(Array.ConvertAll(offsets, o => o * how.Direction));
+        return (ClosedCurve.Through(moved, how.StepMm, 0), reader, readings, scatter);
     }
 
     private static double DistanceTo(ClosedCurve curve, TargetPoint point)
@@ -81,4 +84,7 @@ internal static class FaceOutliner
 
         return Math.Sqrt(least);
     }
+
+    /// <summary>How one round of reading is done.</summary>
+    private readonly record struct Refinement(double StepMm, double SmoothingMm, WallFlare Flare, double FlareUncertaintyMm, int Direction);
 }

@@ -36,12 +36,13 @@ internal static class FaceTracer
         var band = new BandProfiles(sampler, curve, inward, reach.OutwardMm, beyond, StepAcrossMm, direction);
         var offsets = (int)Math.Round((inward + reach.OutwardMm) / StepAcrossMm) + 1;
         var costs = new float[places * offsets];
+        var play = FootWeights(reach.FlareUncertaintyMm);
         var leaving = new float[band.Offsets];
         var edges = new float[band.Offsets];
         for (var i = 0; i < places; i++)
         {
             band.FindEdges(i, leaving, edges);
-            FillCosts(leaving, edges, strips[i], reach.FlareUncertaintyMm, costs.AsSpan(i * offsets, offsets));
+            FillCosts(leaving, edges, strips[i], play, costs.AsSpan(i * offsets, offsets));
         }
 
         var penalty = (float)(reach.SlopePenalty * StepAcrossMm / StepAlongMm);
@@ -50,12 +51,24 @@ internal static class FaceTracer
         return ClosedCurve.Through(moved, StepAlongMm, 0.25);
     }
 
+    /// <summary>How much a wall's foot counts that many steps from where it is expected.</summary>
+    private static float[] FootWeights(double flareUncertaintyMm)
+    {
+        var weights = new float[(int)Math.Ceiling(2.5 * flareUncertaintyMm / StepAcrossMm) + 1];
+        for (var d = 0; d < weights.Length; d++)
+        {
+            var off = d * StepAcrossMm / flareUncertaintyMm;
+            weights[d] = (float)Math.Exp(-0.5 * off * off);
+        }
+
+        return weights;
+    }
+
     /// <summary>The cost of each offset as the end of the face.</summary>
-    private static void FillCosts(float[] leaving, float[] edges, double stripMm, double flareUncertaintyMm, Span<float> costs)
+    private static void FillCosts(float[] leaving, float[] edges, double stripMm, float[] play, Span<float> costs)
     {
         var passed = 0f;
         var strip = (int)Math.Round(stripMm / StepAcrossMm);
-        var play = (int)Math.Ceiling(2.5 * flareUncertaintyMm / StepAcrossMm);
         var footCounts = stripMm >= LeastStripMm;
         for (var k = 0; k < costs.Length; k++)
         {
@@ -65,14 +78,12 @@ internal static class FaceTracer
             if (footCounts)
             {
                 var foot = 0f;
-                for (var d = -play; d <= play; d++)
+                var middle = k + strip;
+                var first = Math.Max(k + ClearSteps, middle - play.Length + 1);
+                var last = Math.Min(edges.Length - 1, middle + play.Length - 1);
+                for (var at = first; at <= last; at++)
                 {
-                    var at = k + strip + d;
-                    if (at >= k + ClearSteps && at < edges.Length)
-                    {
-                        var off = d * StepAcrossMm / flareUncertaintyMm;
-                        foot = Math.Max(foot, edges[at] * MathF.Exp((float)(-0.5 * off * off)));
-                    }
+                    foot = Math.Max(foot, edges[at] * play[Math.Abs(at - middle)]);
                 }
 
                 evidence = (leaving[k] + foot) / 2;

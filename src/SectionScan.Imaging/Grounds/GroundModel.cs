@@ -31,6 +31,21 @@ internal sealed class GroundModel
         return sum;
     }
 
+    /// <summary>The surface along a row of a view: a cubic in the column.</summary>
+    public RowCubic AlongRow(PlaneView view, int row, int colour)
+    {
+        // Four places fix a cubic: read it off them by Newton's divided differences.
+        var step = (view.Columns - 1) / 3.0;
+        Span<double> d = stackalloc double[4];
+        for (var k = 0; k < 4; k++)
+        {
+            d[k] = LogLight(view.PlaceOf(k * step, row), colour);
+        }
+
+        var (first, second, third) = ((d[1] - d[0]) / step, (d[2] - (2 * d[1]) + d[0]) / (2 * step * step), (d[3] - (3 * d[2]) + (3 * d[1]) - d[0]) / (6 * step * step * step));
+        return new((float)d[0], (float)first, (float)second, (float)third, (float)step);
+    }
+
     /// <summary>Fits the surface to samples that are mostly ground: those that the fit so far finds too dark or too bright are
     /// left out, darker ones sooner, since shadows are darker.</summary>
     /// <param name="samples">Place and natural logarithm of linear red, green, blue.</param>

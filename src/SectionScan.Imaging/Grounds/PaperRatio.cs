@@ -1,4 +1,5 @@
 using OpenCvSharp;
+using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
@@ -11,9 +12,6 @@ internal sealed class PaperRatio
 {
     /// <summary>Side of a cell, mm.</summary>
     public const double StepMm = 0.2;
-
-    // No ratio below this is told apart from black.
-    private const float LeastLight = 1f / 4096;
 
     private PaperRatio(PlaneView view, float[] light, float[] redGreen, float[] blueGreen)
     {
@@ -40,12 +38,11 @@ internal sealed class PaperRatio
         var topLeft = new TargetPoint(window.FirstColumn * stepX, window.FirstRow * stepY);
         var view = PlaneView.Of(
             colour, camera, topLeft, (window.LastColumn + 1 - window.FirstColumn) * stepX, (window.LastRow + 1 - window.FirstRow) * stepY, StepMm);
-        var whites = PlaneView.Of(colour, camera, new(0, 0), target.WidthMm * printRatioX, target.HeightMm * printRatioY, 0.5);
-        var samples = WhiteSquareSamples(whites, target, stepX, stepY);
+        var samples = WhiteSquareSamples(colour, camera, target, stepX, stepY);
         var trusted = samples.Count;
-        for (var row = 2; row < view.Rows; row += 6)
+        for (var row = 2; row < view.Rows; row += 10)
         {
-            for (var column = 2; column < view.Columns; column += 6)
+            for (var column = 2; column < view.Columns; column += 10)
             {
                 AddSample(samples, view, column, row);
             }
@@ -60,16 +57,17 @@ internal sealed class PaperRatio
         var (light, redGreen, blueGreen) = (new float[view.Red.Length], new float[view.Red.Length], new float[view.Red.Length]);
         Parallel.For(0, view.Rows, row =>
         {
+            // Along a row the surface is a cubic in the column.
+            var (red, green, blue) = (model.AlongRow(view, row, 0), model.AlongRow(view, row, 1), model.AlongRow(view, row, 2));
             for (var column = 0; column < view.Columns; column++)
             {
                 var i = (row * view.Columns) + column;
-                var place = view.PlaceOf(column, row);
-                var r = MathF.Log(MathF.Max(view.Red[i], LeastLight)) - (float)model.LogLight(place, 0);
-                var g = MathF.Log(MathF.Max(view.Green[i], LeastLight)) - (float)model.LogLight(place, 1);
-                var b = MathF.Log(MathF.Max(view.Blue[i], LeastLight)) - (float)model.LogLight(place, 2);
+                var r = view.Red[i] - red.At(column);
+                var g = view.Green[i] - green.At(column);
+                var b = view.Blue[i] - blue.At(column);
 
-                // Luminance weights of ITU-R BT.709, as sRGB uses them.
-                light[i] = MathF.Log((0.2126f * MathF.Exp(r)) + (0.7152f * MathF.Exp(g)) + (0.0722f * MathF.Exp(b)));
+                // Luminance weights of ITU-R BT.709, as sRGB uses them, on logarithms: a geometric mean finds as well as the true one.
+                light[i] = (0.2126f * r) + (0.7152f * g) + (0.0722f * b);
                 redGreen[i] = r - g;
                 blueGreen[i] = b - g;
             }
@@ -78,7 +76,7 @@ internal sealed class PaperRatio
     }
 
     private static List<(TargetPoint Place, double Red, double Green, double Blue)> WhiteSquareSamples(
-        PlaneView whites, ScaleTarget target, double stepX, double stepY)
+        Mat colour, Camera camera, ScaleTarget target, double stepX, double stepY)
     {
         var samples = new List<(TargetPoint, double, double, double)>();
         foreach (var (_, column, row) in target.Markers)
@@ -90,10 +88,7 @@ internal sealed class PaperRatio
                 var rim = (target.SquareMm - target.MarkerMm) / 4 / target.SquareMm;
                 foreach (var (u, v) in new[] { (share, rim), (share, 1 - rim), (rim, share), (1 - rim, share) })
                 {
-                    var place = new TargetPoint((column + u) * stepX, (row + v) * stepY);
-                    var c = (int)Math.Round((place.XMm - whites.Corner.XMm) / whites.StepMm);
-                    var r = (int)Math.Round((place.YMm - whites.Corner.YMm) / whites.StepMm);
-                    AddSample(samples, whites, c, r);
+                    AddPixels(samples, colour, camera, new((column + u) * stepX, (row + v) * stepY));
                 }
             }
         }
@@ -101,17 +96,38 @@ internal sealed class PaperRatio
         return samples;
     }
 
-    private static void AddSample(List<(TargetPoint, double, double, double)> samples, PlaneView view, int column, int row)
+    /// <summary>The mean of three by three pixels.</summary>
+    private static void AddPixels(List<(TargetPoint, double, double, double)> samples, Mat colour, Camera camera, TargetPoint place)
     {
-        if (column < 0 || row < 0 || column >= view.Columns || row >= view.Rows)
+        var pixel = camera.Project(place, 0);
+        var (x, y) = ((int)Math.Round(pixel.X), (int)Math.Round(pixel.Y));
+        if (x < 1 || y < 1 || x >= colour.Width - 1 || y >= colour.Height - 1)
         {
             return;
         }
 
-        var i = (row * view.Columns) + column;
-        if (view.Red[i] > LeastLight && view.Green[i] > LeastLight && view.Blue[i] > LeastLight)
+        var pixels = colour.GetUnsafeGenericIndexer<Vec3b>();
+        double red = 0, green = 0, blue = 0;
+        for (var dy = -1; dy <= 1; dy++)
         {
-            samples.Add((view.PlaceOf(column, row), Math.Log(view.Red[i]), Math.Log(view.Green[i]), Math.Log(view.Blue[i])));
+            for (var dx = -1; dx <= 1; dx++)
+            {
+                var p = pixels[y + dy, x + dx];
+                red += LinearLight.LogOfStored[p.Item2] / 9;
+                green += LinearLight.LogOfStored[p.Item1] / 9;
+                blue += LinearLight.LogOfStored[p.Item0] / 9;
+            }
+        }
+
+        samples.Add((place, red, green, blue));
+    }
+
+    private static void AddSample(List<(TargetPoint, double, double, double)> samples, PlaneView view, int column, int row)
+    {
+        var i = (row * view.Columns) + column;
+        if (!float.IsNaN(view.Red[i]))
+        {
+            samples.Add((view.PlaceOf(column, row), view.Red[i], view.Green[i], view.Blue[i]));
         }
     }
 }

@@ -5,12 +5,14 @@ using SectionScan.Metrology.Frames;
 
 namespace SectionScan.Imaging.Grounds;
 
-/// <summary>A straight-down view of a rectangle of the target's plane, in linear light: for finding things, not for measuring.</summary>
+/// <summary>A straight-down view of a rectangle of the target's plane, as logarithms of linear light: for finding things, not for
+/// measuring.</summary>
 internal sealed class PlaneView
 {
-    private PlaneView(TargetPoint corner, double stepMm, int columns, int rows, float[] red, float[] green, float[] blue)
+    private PlaneView(TargetPoint corner, double stepMm, int columns, int rows)
     {
-        (Corner, StepMm, Columns, Rows, Red, Green, Blue) = (corner, stepMm, columns, rows, red, green, blue);
+        (Corner, StepMm, Columns, Rows) = (corner, stepMm, columns, rows);
+        (Red, Green, Blue) = (new float[rows * columns], new float[rows * columns], new float[rows * columns]);
     }
 
     /// <summary>The target place of the middle of cell (0, 0).</summary>
@@ -25,13 +27,13 @@ internal sealed class PlaneView
     /// <summary>Cells down.</summary>
     public int Rows { get; }
 
-    /// <summary>Linear red, row by row, 0 to 1; NaN outside the photo.</summary>
+    /// <summary>ln(linear red), row by row; NaN outside the photo.</summary>
     public float[] Red { get; }
 
-    /// <summary>Linear green.</summary>
+    /// <summary>ln(linear green).</summary>
     public float[] Green { get; }
 
-    /// <summary>Linear blue.</summary>
+    /// <summary>ln(linear blue).</summary>
     public float[] Blue { get; }
 
     /// <summary>Resamples the photo over a rectangle of the plane of the paper.</summary>
@@ -45,63 +47,74 @@ internal sealed class PlaneView
     {
         var columns = (int)Math.Round(widthMm / stepMm);
         var rows = (int)Math.Round(heightMm / stepMm);
-        var corner = new TargetPoint(topLeft.XMm + (stepMm / 2), topLeft.YMm + (stepMm / 2));
+        var plane = new PlaneView(new(topLeft.XMm + (stepMm / 2), topLeft.YMm + (stepMm / 2)), stepMm, columns, rows);
         using var mapX = new Mat(rows, columns, MatType.CV_32FC1);
         using var mapY = new Mat(rows, columns, MatType.CV_32FC1);
-        FillMaps(mapX, mapY, camera, corner, stepMm);
+        plane.FillMaps(mapX, mapY, camera);
         using var view = new Mat();
         Cv2.Remap(colour, view, mapX, mapY, InterpolationFlags.Linear, BorderTypes.Constant, new Scalar(0, 0, 0));
-        var (red, green, blue) = (new float[rows * columns], new float[rows * columns], new float[rows * columns]);
-        var pixels = view.GetUnsafeGenericIndexer<Vec3b>();
-        var (x, y) = (mapX.GetUnsafeGenericIndexer<float>(), mapY.GetUnsafeGenericIndexer<float>());
-        for (var row = 0; row < rows; row++)
-        {
-            for (var column = 0; column < columns; column++)
-            {
-                var i = (row * columns) + column;
-                var inside = x[row, column] >= 0 && y[row, column] >= 0 && x[row, column] <= colour.Width - 1 && y[row, column] <= colour.Height - 1;
-                var pixel = pixels[row, column];
-                red[i] = inside ? LinearLight.OfStored[pixel.Item2] : float.NaN;
-                green[i] = inside ? LinearLight.OfStored[pixel.Item1] : float.NaN;
-                blue[i] = inside ? LinearLight.OfStored[pixel.Item0] : float.NaN;
-            }
-        }
-
-        return new(corner, stepMm, columns, rows, red, green, blue);
+        plane.Fill(view, mapX, mapY, colour.Width - 1, colour.Height - 1);
+        return plane;
     }
 
     /// <summary>The target place of the middle of a cell, fractions allowed.</summary>
     public TargetPoint PlaceOf(double column, double row) => new(Corner.XMm + (column * StepMm), Corner.YMm + (row * StepMm));
 
-    private static void FillMaps(Mat mapX, Mat mapY, Camera camera, TargetPoint corner, double stepMm)
+    private void Fill(Mat view, Mat mapX, Mat mapY, int lastX, int lastY)
+    {
+        var pixels = view.GetUnsafeGenericIndexer<Vec3b>();
+        var (x, y) = (mapX.GetUnsafeGenericIndexer<float>(), mapY.GetUnsafeGenericIndexer<float>());
+        var table = LinearLight.LogOfStored;
+        Parallel.For(0, Rows, row =>
+        {
+            for (var column = 0; column < Columns; column++)
+            {
+                var i = (row * Columns) + column;
+                var (px, py) = (x[row, column], y[row, column]);
+                if (px < 0 || py < 0 || px > lastX || py > lastY)
+                {
+                    (Red[i], Green[i], Blue[i]) = (float.NaN, float.NaN, float.NaN);
+                    continue;
+                }
+
+                var pixel = pixels[row, column];
+                (Red[i], Green[i], Blue[i]) = (table[pixel.Item2], table[pixel.Item1], table[pixel.Item0]);
+            }
+        });
+    }
+
+    private void FillMaps(Mat mapX, Mat mapY, Camera camera)
     {
         // Every eighth place exactly, the others between them: the mapping is smooth to far below a pixel.
         const int Stride = 8;
-        var (rows, columns) = (mapX.Rows, mapX.Cols);
         var (x, y) = (mapX.GetUnsafeGenericIndexer<float>(), mapY.GetUnsafeGenericIndexer<float>());
-        var knotColumns = ((columns - 1) / Stride) + 2;
-        var knotRows = ((rows - 1) / Stride) + 2;
+        var knotColumns = ((Columns - 1) / Stride) + 2;
+        var knotRows = ((Rows - 1) / Stride) + 2;
         var knots = new PixelPoint[knotRows * knotColumns];
         for (var r = 0; r < knotRows; r++)
         {
             for (var c = 0; c < knotColumns; c++)
             {
-                knots[(r * knotColumns) + c] = camera.Project(
-                    new(corner.XMm + (c * Stride * stepMm), corner.YMm + (r * Stride * stepMm)), 0);
+                knots[(r * knotColumns) + c] = camera.Project(PlaceOf(c * Stride, r * Stride), 0);
             }
         }
 
-        for (var row = 0; row < rows; row++)
+        Parallel.For(0, Rows, row =>
         {
             var (r, v) = (row / Stride, row % Stride / (double)Stride);
-            for (var column = 0; column < columns; column++)
+            for (var c = 0; c < knotColumns - 1; c++)
             {
-                var (c, u) = (column / Stride, column % Stride / (double)Stride);
                 var k = (r * knotColumns) + c;
                 var (a, b, d, e) = (knots[k], knots[k + 1], knots[k + knotColumns], knots[k + knotColumns + 1]);
-                x[row, column] = (float)((((1 - u) * a.X) + (u * b.X)) * (1 - v) + ((((1 - u) * d.X) + (u * e.X)) * v));
-                y[row, column] = (float)((((1 - u) * a.Y) + (u * b.Y)) * (1 - v) + ((((1 - u) * d.Y) + (u * e.Y)) * v));
+                var (leftX, rightX) = (a.X + (v * (d.X - a.X)), b.X + (v * (e.X - b.X)));
+                var (leftY, rightY) = (a.Y + (v * (d.Y - a.Y)), b.Y + (v * (e.Y - b.Y)));
+                var last = Math.Min(Stride, Columns - (c * Stride));
+                for (var u = 0; u < last; u++)
+                {
+                    x[row, (c * Stride) + u] = (float)(leftX + (u * (rightX - leftX) / Stride));
+                    y[row, (c * Stride) + u] = (float)(leftY + (u * (rightY - leftY) / Stride));
+                }
             }
-        }
+        });
     }
 }

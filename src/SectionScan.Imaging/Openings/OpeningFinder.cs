@@ -1,5 +1,6 @@
 using OpenCvSharp;
 using SectionScan.Imaging.Grounds;
+using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Slices;
 using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
@@ -111,19 +112,19 @@ internal static class OpeningFinder
 
     private static Mat LogLight(PlaneView view)
     {
-        var light = new Mat(view.Rows, view.Columns, MatType.CV_32FC1);
-        var cells = light.GetUnsafeGenericIndexer<float>();
+        var logLight = new Mat(view.Rows, view.Columns, MatType.CV_32FC1);
+        var cells = logLight.GetUnsafeGenericIndexer<float>();
         for (var row = 0; row < view.Rows; row++)
         {
             for (var column = 0; column < view.Columns; column++)
             {
                 var i = (row * view.Columns) + column;
-                var y = (0.2126f * view.Red[i]) + (0.7152f * view.Green[i]) + (0.0722f * view.Blue[i]);
-                cells[row, column] = MathF.Log(MathF.Max(float.IsNaN(y) ? 0 : y, 1f / 4096));
+                var light = (0.2126f * view.Red[i]) + (0.7152f * view.Green[i]) + (0.0722f * view.Blue[i]);
+                cells[row, column] = float.IsNaN(light) ? LinearLight.LogOfStored[0] : light;
             }
         }
 
-        return light;
+        return logLight;
     }
 
     private static Mat Seen(PlaneView view)

@@ -7,13 +7,8 @@ internal static class LinearLight
     /// <remarks>IEC 61966-2-1 (sRGB), the inverse transfer function (cited from memory).</remarks>
     public static readonly float[] OfStored = MakeTable();
 
-    /// <summary>Relative luminous flux of a stored value between the whole ones, 0 to 255.</summary>
-    public static float Of(float stored)
-    {
-        var clamped = Math.Clamp(stored, 0f, 255f);
-        var low = Math.Min((int)clamped, 254);
-        return OfStored[low] + ((clamped - low) * (OfStored[low + 1] - OfStored[low]));
-    }
+    /// <summary>Natural logarithm of the flux of each stored value; black counts as half a step above nothing.</summary>
+    public static readonly float[] LogOfStored = [.. OfStored.Select(light => MathF.Log(MathF.Max(light, 1f / 4096)))];
 
     private static float[] MakeTable()
     {

@@ -11,8 +11,8 @@ internal static class StationTagFinder
     private const double TagSideMm = 10;
     private const double SideToleranceMm = 1.5;
 
-    // A tag of 10 mm keeps five pixels a bit at this scale.
-    private const double SearchPixelsPerMm = 6.5;
+    // A tag of 10 mm keeps five pixels a bit at the first scale; the coarser one evens out blur.
+    private static readonly double[] SearchPixelsPerMm = [6.5, 3.6, 2.5];
 
     /// <summary>Finds the tags.</summary>
     /// <param name="grey">H × W, CV_8UC1.</param>
@@ -33,12 +33,22 @@ internal static class StationTagFinder
         }
 
         var middle = new TargetPoint((topLeft.XMm + bottomRight.XMm) / 2, (topLeft.YMm + bottomRight.YMm) / 2);
-        var shrink = Math.Max(1, 1 / camera.MillimetresPerPixel(middle, 0) / SearchPixelsPerMm);
         using var part = new Mat(grey, region);
+        var tags = new List<StationTag>();
+        foreach (var wanted in SearchPixelsPerMm)
+        {
+            var shrink = Math.Max(1, 1 / camera.MillimetresPerPixel(middle, 0) / wanted);
+            FindIn(part, region, shrink, grey, camera, tags);
+        }
+
+        return tags;
+    }
+
+    private static void FindIn(Mat part, Rect region, double shrink, Mat grey, Camera camera, List<StationTag> tags)
+    {
         using var small = new Mat();
         Cv2.Resize(part, small, new Size((int)(region.Width / shrink), (int)(region.Height / shrink)), 0, 0, InterpolationFlags.Area);
         var (scaleX, scaleY) = (region.Width / (double)small.Width, region.Height / (double)small.Height);
-        var tags = new List<StationTag>();
         foreach (var (id, pixels) in MarkerFinder.Find(small, PredefinedDictionaryType.DictAprilTag_36h11))
         {
             var rough = Array.ConvertAll(pixels, p => new Point2f(
@@ -50,8 +60,6 @@ internal static class StationTagFinder
                 tags.Add(new(id, places));
             }
         }
-
-        return tags;
     }
 
     /// <summary>Corners below the pixel: up must be known to a tenth of a degree, since a width turns with it.</summary>

@@ -49,7 +49,8 @@ public sealed class EllipticFourierSeries
         var lengthMm = corners.Length < 3 ? 0 : LengthMm(corners);
         if (!(lengthMm > 0) || !double.IsFinite(lengthMm))
         {
-            throw new ArgumentException($"A closed outline has at least 3 corners and a finite length, not {corners.Length} and {lengthMm} mm.", nameof(corners));
+            throw new ArgumentException(
+                $"A closed outline has at least 3 corners and a finite length, not {corners.Length} and {lengthMm} mm.", nameof(corners));
         }
 
         var harmonics = new EllipticHarmonic[count];

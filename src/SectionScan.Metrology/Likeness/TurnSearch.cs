@@ -46,7 +46,8 @@ internal static class TurnSearch
         return squares - (2 * (best + rise)) > limitMm2 ? null : Climb(a, b, scale, g, best - rise);
     }
 
-    private static (double SquaredMm2, double Turn) Climb(ReadOnlySpan<float> a, ReadOnlySpan<float> b, double scale, ReadOnlySpan<float> g, double least)
+    private static (double SquaredMm2, double Turn) Climb(
+        ReadOnlySpan<float> a, ReadOnlySpan<float> b, double scale, ReadOnlySpan<float> g, double least)
     {
         var (nearest, turn) = (double.MaxValue, 0.0);
         for (var j = 0; j < AngleCount; j++)

@@ -181,7 +181,8 @@ internal sealed class DocumentFieldReader(string where)
             var known = kinds.DerivedTypes.FirstOrDefault(each => kind.Equals(each.TypeDiscriminator)).DerivedType;
             if (known is null)
             {
-                Unusable(new(field.Element, field.PathOf("kind")), "one of " + string.Join(", ", kinds.DerivedTypes.Select(each => each.TypeDiscriminator)));
+                var names = string.Join(", ", kinds.DerivedTypes.Select(each => each.TypeDiscriminator));
+                Unusable(new(field.Element, field.PathOf("kind")), $"one of {names}");
                 return;
             }
 

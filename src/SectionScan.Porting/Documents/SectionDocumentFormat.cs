@@ -91,7 +91,8 @@ public static class SectionDocumentFormat
         if (schema != SectionDocument.SchemaName)
         {
             var family = SectionDocument.SchemaName[..(SectionDocument.SchemaName.LastIndexOf('/') + 1)];
-            var isLater = schema.StartsWith(family, StringComparison.Ordinal) && int.TryParse(schema.AsSpan(family.Length), out var version) && version > 1;
+            var isLater = schema.StartsWith(family, StringComparison.Ordinal)
+                && int.TryParse(schema.AsSpan(family.Length), out var version) && version > 1;
             return isLater ? SectionDocumentProblems.LaterVersion(where, schema) : SectionDocumentProblems.NotASectionDocument(where, schema);
         }
 
