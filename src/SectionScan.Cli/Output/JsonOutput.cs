@@ -15,6 +15,9 @@ public sealed class JsonOutput(Terminal terminal)
         // Readable ° and é; the document is never pasted into a page.
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
         NumberHandling = JsonNumberHandling.Strict,
+
+        // A standard uncertainty u stands beside an expanded one U.
+        PropertyNameCaseInsensitive = false,
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.CamelCase, allowIntegerValues: false) },
     };
 

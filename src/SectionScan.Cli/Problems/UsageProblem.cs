@@ -57,7 +57,8 @@ internal sealed partial record UsageProblem(Problem Problem, string? Marker)
 
         var wanted = conversion.Groups["type"].Value switch
         {
-            "Double" => "a number (with a point, not a comma)",
+            // An option that may be left out; those that hold words have converters of their own.
+            "Double" or "Nullable" => "a number (with a point, not a comma)",
             "Int32" or "Int64" => "a whole number",
             _ => "one of the values that can stand here",
         };

@@ -17,7 +17,7 @@ internal static class SummaryStyle
         h2 { font-size: 1.3rem; line-height: 1.3; margin: 2.75rem 0 .75rem; padding-top: .75rem; border-top: 1px solid var(--line); }
         p { max-width: 42rem; margin: 0 0 1rem; }
         .introduction { font-size: 1.1rem; color: var(--soft); }
-        nav ol { margin: 0; padding-left: 1.2rem; }
+        nav ol { margin: 0; padding-left: 1.8rem; columns: 2 18rem; max-width: 42rem; }
         a { color: var(--accent); }
         .scroll { overflow-x: auto; margin: 0 0 1.25rem; }
         table { border-collapse: collapse; font-variant-numeric: tabular-nums; }
@@ -28,9 +28,9 @@ internal static class SummaryStyle
         .number { text-align: right; white-space: nowrap; }
         figure { margin: 0 0 1.5rem; }
         figcaption { color: var(--soft); font-size: .95rem; margin-top: .5rem; max-width: 42rem; }
-        .drawings { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-start; overflow-x: auto; }
-        .drawings svg { background: #fff; border: 1px solid var(--line); max-width: max(100%, 27rem); height: auto; }
-        figure img { max-width: 100%; height: auto; border: 1px solid var(--line); }
+        .drawings { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 27rem), 1fr)); gap: 1rem; align-items: start; }
+        .drawings svg { background: #fff; border: 1px solid var(--line); width: 100%; height: auto; }
+        figure img { max-width: 100%; max-height: 32rem; border: 1px solid var(--line); }
         .note { max-width: 42rem; margin: 0 0 1.25rem; padding: .7rem 1rem; background: var(--note); border-left: 4px solid var(--accent); }
         .caution { background: var(--caution); border-left-color: var(--caution-line); }
         .files { padding-left: 1.2rem; }

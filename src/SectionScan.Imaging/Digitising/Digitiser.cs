@@ -47,6 +47,12 @@ public static class Digitiser
             return problem;
         }
 
+        var blur = TargetBlur.Px(photo.Grey, sighting);
+        if (blur > MostBlurPx)
+        {
+            return TargetProblems.TooBlurred(path, blur, MostBlurPx);
+        }
+
         var opening = settings.LooksForOpenings ?? sighting.Target == ScaleTarget.Card;
         if (opening != (sighting.Target == ScaleTarget.Card))
         {

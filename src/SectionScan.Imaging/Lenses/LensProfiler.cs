@@ -38,15 +38,19 @@ public static class LensProfiler
 
         var usable = new List<Look>();
         var left = new List<Problem>();
-        foreach (var look in looks)
+        for (var i = 0; i < looks.Length; i++)
         {
-            if (look.TryGet(out var seen, out var problem))
+            if (!looks[i].TryGet(out var seen, out var problem))
             {
-                usable.Add(seen);
+                left.Add(problem);
+            }
+            else if (usable.FirstOrDefault(other => other.Sha256 == seen.Sha256) is { } first)
+            {
+                left.Add(LensProblems.Repeated(paths[i], first.View.Name));
             }
             else
             {
-                left.Add(problem);
+                usable.Add(seen);
             }
         }
 
@@ -114,7 +118,8 @@ public static class LensProfiler
             var points = CameraFinder.AtTrueSize(sighting.Points, printRatioX, printRatioY);
             var guess = LensPrior.FromExif(width, height, photo.Focal35Mm).Mean;
             return new Look(
-                new(photo.Facts.File, points, CameraFinder.RoughPose(points, guess)), width, height, photo.Focal35Mm, photo.Facts.Camera, photo.Facts.TakenAt);
+                new(photo.Facts.File, points, CameraFinder.RoughPose(points, guess)), photo.Facts.Sha256,
+                width, height, photo.Focal35Mm, photo.Facts.Camera, photo.Facts.TakenAt);
         }
     }
 
@@ -177,7 +182,8 @@ public static class LensProfiler
         return (count / (double)(GridRows * GridColumns), missing.Count == 0 ? "single spots" : string.Join(", ", missing));
     }
 
-    private sealed record Look(LensView View, int WidthPx, int HeightPx, double? Focal35Mm, string? Camera, string? TakenAt)
+    private sealed record Look(
+        LensView View, string Sha256, int WidthPx, int HeightPx, double? Focal35Mm, string? Camera, string? TakenAt)
     {
         public string Kind => FormattableString.Invariant($"{Camera ?? "unknown camera"} at {Focal35Mm ?? 0:0} mm, {WidthPx} × {HeightPx} px");
     }

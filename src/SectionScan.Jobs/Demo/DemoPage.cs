@@ -59,7 +59,7 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
 
         var (smallest, largest) = (outcome.AsCast.Min(Missing), outcome.AsCast.Max(Missing));
         yield return new ParagraphBlock(Invariant(
-            $"As cast, the port has {smallest:0} to {largest:0} % less area than the exemplar. {outcome.SectionCount} sections were measured in {outcome.Ports.Sum(port => port.Photos.Count)} photographs; each area is known to about {TypicalAreaPercent():0.0} % (k = 2)."));
+            $"As cast, the port has {smallest:0.0} to {largest:0.0} % less area than the exemplar. {outcome.SectionCount} sections were measured in {outcome.Ports.Sum(port => port.Photos.Count)} photographs; each area is known to about {TypicalAreaPercent():0.0} % (k = 2)."));
 
         static double Missing(StationComparison each) => -100 * each.AreaDifferenceMm2.Value / AreaOf(each.Reference).Value;
     }
@@ -78,9 +78,10 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
         yield return new ParagraphBlock(
             "Each section was moved and turned to the best fit on the exemplar's. Tags are laid beside the slices by hand, a few degrees "
             + "askew, so that neither place nor turn of a slice on the sheet means anything; what remains after the fit is shape and size, "
-            + "which a grinder can change. A port that is shifted or turned as a whole in its head does not show this way.");
+            + "which a grinder can change. Two things do not show this way: a port that is shifted or turned as a whole in its head, and the whole "
+            + "depth of a spot that is cut too far, since the fit moves a little toward it and shares the difference out.");
         yield return DemoTables.Deviations(
-            "Deviation of the wall from the exemplar's in mm: + outside (metal gone), − inside (metal left). Directions count from right (0°) by way of the roof (90°). Less than U cannot be told from nothing.",
+            "Deviation of the wall from the exemplar's in mm: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°). Less than U (k = 2) cannot be told from nothing; a single spot can be a burr or a bubble, so look at the photograph too.",
             compared);
         yield return new DrawingBlock(
             [.. compared.Select(each => each.Draw(DemoScenario.Exemplar.Name, port.Port.Name))],
@@ -187,7 +188,8 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
 
     private static string Stations(List<StationComparison> compared) => compared.Count == 1
         ? Invariant($"station {compared[0].Station}")
-        : "stations " + string.Join(", ", compared.Select(each => each.Station.ToString(CultureInfo.InvariantCulture)));
+        : "stations " + string.Join(", ", compared.SkipLast(1).Select(each => each.Station.ToString(CultureInfo.InvariantCulture)))
+            + Invariant($" and {compared[^1].Station}");
 
     private static DigitisedPort PortOf(DemoOutcome outcome, DemoPort port) => outcome.Ports.First(each => each.Port == port);
 

@@ -26,7 +26,7 @@ internal static class DemoTables
 
     /// <summary>Width and height of each port at each station.</summary>
     public static TableBlock Sizes(DigitisedPort exemplar, DigitisedPort asCast, DigitisedPort finished, IReadOnlyList<StationComparison> compared) => new(
-        "Width × height in mm along the tag's axes (a tag laid askew turns them); U of each is about 0.1 mm.",
+        "Width × height in mm along the tag's axes (a tag laid askew turns them); U of each is about " + Invariant($"{exemplar.Sections.Average(each => each.Measured[MeasureCatalogue.Width].Estimate.ExpandedUncertainty):0.00}") + " mm.",
         ["Station", "Exemplar", "As cast", "Finished"],
         [
             .. compared.Select(each => (IReadOnlyList<string>)
@@ -72,9 +72,9 @@ internal static class DemoTables
             ]),
         ]);
 
-    /// <summary>A region with its direction: "right, −12°".</summary>
+    /// <summary>A region with its direction, not to be broken into lines: "right, −12°".</summary>
     public static string Place(DeviationSample sample) =>
-        Invariant($"{Words(sample.Region)}, {sample.Direction.Degrees:0;−0;0}°");
+        Invariant($"{Words(sample.Region)}, {sample.Direction.Degrees:0;−0;0}°").Replace(' ', '\u00A0');
 
     private static string Reading(StationComparison each)
     {
@@ -95,13 +95,13 @@ internal static class DemoTables
     private static string Words(OutlineRegion region) => region switch
     {
         OutlineRegion.Right => "right",
-        OutlineRegion.RoofRightCorner => "roof, right corner",
+        OutlineRegion.RoofRightCorner => "roof right",
         OutlineRegion.Roof => "roof",
-        OutlineRegion.RoofLeftCorner => "roof, left corner",
+        OutlineRegion.RoofLeftCorner => "roof left",
         OutlineRegion.Left => "left",
-        OutlineRegion.FloorLeftCorner => "floor, left corner",
+        OutlineRegion.FloorLeftCorner => "floor left",
         OutlineRegion.Floor => "floor",
-        _ => "floor, right corner",
+        _ => "floor right",
     };
 
     private static Estimate AreaOf(DigitisedDocument section) => section.Measured[MeasureCatalogue.Area].Estimate;

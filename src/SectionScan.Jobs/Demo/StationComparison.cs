@@ -22,14 +22,17 @@ public sealed record StationComparison(
     /// nor turn of a slice on the sheet means anything; what is left after the best fit is shape and size, which a porter can cut.</summary>
     public const AlignmentMethod Alignment = AlignmentMethod.BestFitWithRotation;
 
+    // About a millimetre of a port's outline: less is a burr or a bubble of the mould, not a stretch of wall.
+    private const double LeastShare = 0.01;
+
     /// <summary>U of a deviation, k = 2, mm: what is less than this cannot be told from no deviation.</summary>
     public double DeviationExpandedUncertaintyMm => Estimate.CoverageFactor * DeviationStandardUncertaintyMm;
 
-    /// <summary>True when metal is surely gone somewhere that the exemplar still has.</summary>
-    public bool IsBeyond => Result.Highest.DeviationMm > DeviationExpandedUncertaintyMm;
+    /// <summary>True when metal is surely gone over a stretch of wall that the exemplar still has.</summary>
+    public bool IsBeyond => ShareBeyond >= LeastShare;
 
-    /// <summary>True when metal is surely left somewhere.</summary>
-    public bool IsShort => Result.Lowest.DeviationMm < -DeviationExpandedUncertaintyMm;
+    /// <summary>True when metal is surely left over a stretch of wall.</summary>
+    public bool IsShort => ShareShort >= LeastShare;
 
     /// <summary>The share of the outline that surely lies beyond the exemplar, 0 to 1.</summary>
     public double ShareBeyond => Result.Samples.Count(s => s.DeviationMm > DeviationExpandedUncertaintyMm) / (double)Result.Samples.Count;

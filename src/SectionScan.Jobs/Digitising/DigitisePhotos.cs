@@ -1,3 +1,4 @@
+using System.Text;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Sections;
 using SectionScan.Imaging.Digitising;
@@ -76,39 +77,25 @@ public static class DigitisePhotos
     private static PhotoOutcome Write(
         DigitiseOrder order, string path, string stem, DigitisedPhoto photo, List<DigitisedDocument> documents, OutputFolder folder)
     {
-        var files = new List<string>();
+        var files = new List<(string Name, Action<Stream> Write)>();
         foreach (var done in documents)
         {
             var outline = done.Document.Section.Outline;
             var name = done.FileName[..^".section.json".Length];
-            var results = new[]
-            {
-                folder.Write(done.FileName, SectionDocumentFormat.Write(done.Document, MeasureUnits.ForDocument(done.Measured))),
-                folder.Write(name + ".svg", stream => SvgWriter.Write(SectionDrawing.Build(outline, Caption(done, order.IsInch)), stream)),
-                folder.Write(name + ".csv", stream => OutlineCsv.Write(outline, stream)),
-            };
-            foreach (var result in results)
-            {
-                if (!result.TryGet(out var written, out var problem))
-                {
-                    return new(path, null, [], problem, files);
-                }
-
-                files.Add(written);
-            }
+            files.Add((done.FileName, stream => stream.Write(
+                Encoding.UTF8.GetBytes(SectionDocumentFormat.Write(done.Document, MeasureUnits.ForDocument(done.Measured))))));
+            files.Add((name + ".svg", stream => SvgWriter.Write(SectionDrawing.Build(outline, Caption(done, order.IsInch)), stream)));
+            files.Add((name + ".csv", stream => OutlineCsv.Write(outline, stream)));
         }
 
         if (photo.AnnotatedJpeg is { } picture)
         {
-            if (!folder.Write(stem + ".outlines.jpg", picture).TryGet(out var written, out var problem))
-            {
-                return new(path, null, [], problem, files);
-            }
-
-            files.Add(written);
+            files.Add((stem + ".outlines.jpg", stream => stream.Write(picture)));
         }
 
-        return new(path, photo, documents, null, files);
+        return folder.WriteAll(files).TryGet(out var written, out var problem)
+            ? new(path, photo, documents, null, written)
+            : new(path, null, [], problem, []);
     }
 
     private static SectionCaption Caption(DigitisedDocument done, bool isInch)

@@ -36,30 +36,41 @@ public sealed class OutputFolder
     public Result<string> Write(string name, string text) => Write(name, Encoding.UTF8.GetBytes(text));
 
     /// <summary>Writes through a stream; see <see cref="Write(string, byte[])"/>.</summary>
-    public Result<string> Write(string name, Action<Stream> write)
+    public Result<string> Write(string name, Action<Stream> write) => WriteAll([(name, write)]).Then<string>(paths => paths[0]);
+
+    /// <summary>Writes files that belong together: none takes its name before all are written.</summary>
+    /// <param name="files">Each file's name, no folders, and what writes it.</param>
+    /// <returns>The full paths, in the same order; or what went wrong, and then no file has been made or changed unless the disk
+    /// refuses the last step, the renaming.</returns>
+    public Result<IReadOnlyList<string>> WriteAll(IReadOnlyList<(string Name, Action<Stream> Write)> files)
     {
-        ArgumentNullException.ThrowIfNull(write);
-        if (Path.GetFileName(name) != name || name.Length == 0)
+        ArgumentNullException.ThrowIfNull(files);
+        if (files.FirstOrDefault(file => Path.GetFileName(file.Name) != file.Name || file.Name.Length == 0) is { Name: not null } odd)
         {
-            throw new ArgumentException($"A file name without folders is wanted, not {name}.", nameof(name));
+            throw new ArgumentException($"A file name without folders is wanted, not {odd.Name}.", nameof(files));
         }
 
-        var path = Path.Combine(FullPath, name);
-        var unfinished = path + ".part";
+        var paths = files.Select(file => Path.Combine(FullPath, file.Name)).ToList();
+        var at = 0;
         try
         {
-            using (var stream = new FileStream(unfinished, FileMode.Create, FileAccess.ReadWrite))
+            for (; at < files.Count; at++)
             {
-                write(stream);
+                using var stream = new FileStream(Unfinished(paths[at]), FileMode.Create, FileAccess.ReadWrite);
+                files[at].Write(stream);
             }
 
-            File.Move(unfinished, path, overwrite: true);
-            return path;
+            for (at = 0; at < files.Count; at++)
+            {
+                File.Move(Unfinished(paths[at]), paths[at], overwrite: true);
+            }
+
+            return paths;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Discard(unfinished);
-            return FileProblems.CannotWrite(path, e.Message);
+            paths.ForEach(path => Discard(Unfinished(path)));
+            return FileProblems.CannotWrite(paths[at], e.Message);
         }
     }
 
@@ -69,6 +80,8 @@ public sealed class OutputFolder
         var full = Path.GetFullPath(path);
         return Open(Path.GetDirectoryName(full)!).Then(folder => folder.Write(Path.GetFileName(full), text));
     }
+
+    private static string Unfinished(string path) => path + ".part";
 
     private static void Discard(string path)
     {

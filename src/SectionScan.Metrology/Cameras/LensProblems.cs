@@ -22,6 +22,10 @@ public static class LensProblems
         where,
         "Photograph the bare sheet 8 to 12 times: square on, and tilted 15 to 40 degrees from each side, at the distance you work from.");
 
+    /// <summary>The same photo was given twice; counted twice it would pretend to know more.</summary>
+    public static Problem Repeated(string where, string first) => new(
+        "lens-photo-repeated", $"This is the same photo as {first}, byte for byte.", where, "Give each photo once.");
+
     /// <summary>The photos do not differ enough in tilt.</summary>
     public static Problem TooSimilar(string where, double tiltSpreadDeg, double neededDeg) => new(
         "lens-photos-too-similar",

@@ -56,14 +56,16 @@ internal sealed class DemoCommand(Terminal terminal, ProblemPrinter problems, Js
     private void Tell(DemoOutcome outcome)
     {
         terminal.Answers.WriteLine(FormattableString.Invariant(
-            $"{outcome.SectionCount} sections measured from rendered photographs of an invented engine, kept in {Path.GetFileName(outcome.LibraryPath)}."));
+            $"{outcome.SectionCount} sections measured (rendered photographs, invented engine)."));
         foreach (var each in outcome.Finished.Where(each => each.IsBeyond))
         {
             terminal.Answers.WriteLine(FormattableString.Invariant(
                 $"Finished port, station {each.Station}: {each.Result.Highest.DeviationMm:0.00} ± {each.DeviationExpandedUncertaintyMm:0.00} mm beyond the exemplar."));
         }
 
-        terminal.Answers.WriteLine($"Open this page in a browser: {outcome.PagePath}");
+        // The path on a line of its own, past the width of the screen: it is there to be copied.
+        terminal.Answers.WriteLine("Open this page in a browser:");
+        terminal.Answers.Profile.Out.Writer.WriteLine(outcome.PagePath);
     }
 
     private int Refuse(DemoSettings settings, Problem problem)

@@ -21,16 +21,14 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
         LensProfile? lens = null;
         if (settings.Lens is not null && !LensFiles.Read(settings.Lens).TryGet(out lens, out var problem))
         {
-            problems.Print(problem);
-            return ExitCode.UnusableInput;
+            return Refuse(settings, problem);
         }
 
         var order = Order(settings, lens);
         var run = progress.Follow("Digitising", settings, follow => DigitisePhotos.Run(order, follow, cancellationToken));
         if (!run.TryGet(out var outcomes, out problem))
         {
-            problems.Print(problem);
-            return ExitCode.UnusableInput;
+            return Refuse(settings, problem);
         }
 
         foreach (var outcome in outcomes)
@@ -49,6 +47,18 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
         }
 
         return ExitCode.OfBatch(outcomes.Count(o => o.Problem is null), outcomes.Count(o => o.Problem is not null));
+    }
+
+    /// <summary>What stands in the way of every photo alike is told once to a person, and with each photo to a program.</summary>
+    private int Refuse(DigitiseCommandSettings settings, Problem problem)
+    {
+        if (settings.IsJson)
+        {
+            json.Write(DigitiseAnswer.Of(settings.Photos.Select(photo => new PhotoOutcome(photo, null, [], problem, [])), isInch: false));
+        }
+
+        problems.Print(problem);
+        return ExitCode.UnusableInput;
     }
 
     private void Report(PhotoOutcome outcome)
