@@ -1,19 +1,13 @@
-using SectionScan.Imaging.Photos;
-
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>One quantity of the photo (light or tint) in which the edge is read.</summary>
 internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, double[] strips, double flareUncertaintyMm, int direction, bool isTint)
 {
-    private const double StepPx = 0.5;
     private const double ReachPx = 6.5;
     private const double SearchPx = 3;
     private const double NarrowSearchPx = 1.5;
     private const int BlurSamples = 40;
 
-    // Colours beside an edge are read from this far off inward, in pixels, clear of half-resolution colour's blur.
-    private const int SideFarPx = 8;
-    private const int SideReadings = 4;
 
     // Colour is stored at half the resolution (4:2:0) and reaches farther.
     private const double TintReachPx = 9;
@@ -46,6 +40,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
 
     private readonly double pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
     private readonly double reachMm = (isTint ? TintReachPx : ReachPx) * sampler.MillimetresPerPixel(curve.Points[0]);
+    private readonly SignalProfiles profiles = new(sampler, curve, direction, isTint);
     private double[] walls = [];
     private double opticalBlurMm;
 
@@ -76,13 +71,13 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         var strip = strips[i];
         var from = offsetsMm[0] - reachMm;
-        var profile = Profile(i, from, offsetsMm[^1] + strip + reachMm, out var step);
+        var profile = profiles.At(i, from, offsetsMm[^1] + strip + reachMm);
         var model = NarrowModel(profile, strip, i);
         Span<double> levels = stackalloc double[4];
         var own = new double[offsetsMm.Length];
         for (var k = 0; k < own.Length; k++)
         {
-            own[k] = model.LeftOver(profile, from, step, offsetsMm[k], levels);
+            own[k] = model.LeftOver(profile, from, profiles.StepMm, offsetsMm[k], levels);
         }
 
         var noise = Math.Max(own.Min() / profile.Length, LeastNoise * LeastNoise);
@@ -103,47 +98,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             reading = Read(i, aboutMm, FaintNeighbours);
         }
 
-        return strips[i] > 0 ? reading : reading with { OffsetMm = reading.OffsetMm - (opticalBlurMm * ShiftInBlurs(i, reading.OffsetMm)) };
-    }
-
-    /// <summary>The mixing shift at a place where no wall shows, from the colours on both sides of the edge.</summary>
-    private double ShiftInBlurs(int i, double edgeMm)
-    {
-        var n = curve.Normals[i];
-        var outward = (n.X * direction, n.Y * direction);
-        Span<float> face = stackalloc float[3 * SideReadings];
-        Span<float> ground = stackalloc float[3 * SideReadings];
-        sampler.ReadColour(curve.Points[i], outward, edgeMm - (SideFarPx * pixelMm), pixelMm, face);
-        sampler.ReadColour(curve.Points[i], outward, edgeMm + ((SideFarPx - SideReadings + 1) * pixelMm), pixelMm, ground);
-        for (var k = 1; k < SideReadings; k++)
-        {
-            for (var c = 0; c < 3; c++)
-            {
-                face[c] += face[(3 * k) + c];
-                ground[c] += ground[(3 * k) + c];
-            }
-        }
-
-        for (var c = 0; c < 3; c++)
-        {
-            face[c] /= SideReadings;
-            ground[c] /= SideReadings;
-        }
-
-        if (!isTint)
-        {
-            return MixingShift.InBlurs(face, ground, (blue, green, red) => LightOf((0.114f * blue) + (0.587f * green) + (0.299f * red)));
-        }
-
-        var (x, y) = ((ground[2] - ground[1]) - (face[2] - face[1]), (ground[0] - ground[1]) - (face[0] - face[1]));
-        return MixingShift.InBlurs(face, ground, (blue, green, red) => (x * (red - green)) + (y * (blue - green)));
-    }
-
-    private static double LightOf(float stored)
-    {
-        var level = Math.Clamp(stored, 0f, 1f) * 255f;
-        var low = Math.Min((int)level, 254);
-        return LinearLight.OfStored[low] + ((level - low) * (LinearLight.OfStored[low + 1] - LinearLight.OfStored[low]));
+        return strips[i] > 0 ? reading : reading with { OffsetMm = reading.OffsetMm - (opticalBlurMm * profiles.ShiftInBlurs(i, reading.OffsetMm)) };
     }
 
     private EdgeReading Read(int i, double aboutMm, int neighbours)
@@ -168,7 +123,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         var play = Math.Max(flareUncertaintyMm, 0.03);
         var from = aboutMm - reachMm;
-        var profile = Profile(i, from, aboutMm + reachMm + strip + play, neighbours, out var step);
+        var profile = profiles.Mean(i, from, aboutMm + reachMm + strip + play, neighbours);
         var model = NarrowModel(profile, strip, i);
         var (best, least) = (default((double Offset, double Contrast, double Noise)), double.MaxValue);
         for (var k = -2; k <= 2; k++)
@@ -179,7 +134,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
                 continue;
             }
 
-            var fit = Minimise(profile, from, step, model with { StripMm = width }, aboutMm, NarrowSearchPx);
+            var fit = EdgeSearch.Minimise(profile, from, profiles.StepMm, model with { StripMm = width }, aboutMm, NarrowSearchPx * pixelMm, pixelMm);
             var cost = (fit.Noise * fit.Noise * profile.Length) + (LeastNoise * LeastNoise * 0.5625 * k * k);
             if (cost < least)
             {
@@ -187,51 +142,16 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             }
         }
 
-        return Judge(best, strip, step, 0.3);
+        return Judge(best, strip, 0.3);
     }
 
     private EdgeReading Read(
         int i, double aboutMm, double searchPx, double outerMm, double strip, double flareShare, int neighbours)
     {
         var from = aboutMm - reachMm;
-        var profile = Profile(i, from, aboutMm + outerMm, neighbours, out var step);
+        var profile = profiles.Mean(i, from, aboutMm + outerMm, neighbours);
         var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0, SlopeStiffness);
-        return Judge(Minimise(profile, from, step, model, aboutMm, searchPx), strip, step, flareShare);
-    }
-
-    /// <summary>The mean of the profiles of a place and its neighbours to each side: along the smooth course of the outline the edge is
-    /// alike, noise and grain are not.</summary>
-    private float[] Profile(int i, double from, double to, int neighbours, out double step)
-    {
-        var mean = Profile(i, from, to, out step);
-        if (neighbours == 0)
-        {
-            return mean;
-        }
-
-        var n = curve.Points.Length;
-        var total = 1f;
-        for (var k = 1; k <= neighbours; k++)
-        {
-            var weight = 1 - ((float)k / (neighbours + 1));
-            foreach (var at in new[] { (i + k) % n, (i - k + n) % n })
-            {
-                var other = Profile(at, from, to, out _);
-                for (var j = 0; j < mean.Length; j++)
-                {
-                    mean[j] += weight * other[j];
-                }
-
-                total += weight;
-            }
-        }
-
-        for (var j = 0; j < mean.Length; j++)
-        {
-            mean[j] /= total;
-        }
-
-        return mean;
+        return Judge(EdgeSearch.Minimise(profile, from, profiles.StepMm, model, aboutMm, searchPx * pixelMm, pixelMm), strip, flareShare);
     }
 
     /// <summary>The model of a narrow strip. Of light the wall's level is known from where the strip is wide; of tint, because a wall is
@@ -261,98 +181,17 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         return sum / values.Length;
     }
 
-    private EdgeReading Judge((double Offset, double Contrast, double Noise) fit, double strip, double step, double flareShare)
+    private EdgeReading Judge((double Offset, double Contrast, double Noise) fit, double strip, double flareShare)
     {
         var least = (isTint ? LeastTintUncertaintyPx : LeastUncertaintyPx) * pixelMm;
 
         // Bound of the blurred step's least variance: u = (n/C)·√(2√π·σ·step), one reading each step.
-        var bound = Math.Max(fit.Noise, LeastNoise) / Math.Max(fit.Contrast, 1e-4) * Math.Sqrt(2 * Math.Sqrt(Math.PI) * BlurMm * step);
+        var bound = Math.Max(fit.Noise, LeastNoise) / Math.Max(fit.Contrast, 1e-4) * Math.Sqrt(2 * Math.Sqrt(Math.PI) * BlurMm * profiles.StepMm);
         var flare = flareShare * flareUncertaintyMm * Math.Min(1, strip / (OpenStripBlurs * BlurMm));
 
         // A wall has the face's tint, only darker: in tint a narrow strip shifts the edge by a share of its width.
         var melted = isTint ? MeltedTintShare * Math.Min(strip, OpenStripBlurs * BlurMm) : 0;
         return new(fit.Offset, Math.Sqrt((least * least) + (4 * bound * bound) + (flare * flare) + (melted * melted)), fit.Contrast);
-    }
-
-    private (double Offset, double Contrast, double Noise) Minimise(
-        ReadOnlySpan<float> profile, double from, double step, EdgeModel model, double about, double searchPx)
-    {
-        Span<double> levels = stackalloc double[4];
-        var (low, high) = (about - (searchPx * pixelMm), about + (searchPx * pixelMm));
-        var (best, least) = (about, double.MaxValue);
-        var grid = 0.75 * pixelMm;
-        for (var s = low; s <= high + 1e-9; s += grid)
-        {
-            var left = model.LeftOver(profile, from, step, s, levels);
-            if (left < least)
-            {
-                (best, least) = (s, left);
-            }
-        }
-
-        for (var round = 0; round < 2; round++)
-        {
-            // The sum of squares is a parabola near its least.
-            var (a, c) = (model.LeftOver(profile, from, step, best - grid, levels), model.LeftOver(profile, from, step, best + grid, levels));
-            var bend = a - (2 * least) + c;
-            if (bend <= 0)
-            {
-                break;
-            }
-
-            var moved = best + Math.Clamp(0.5 * grid * (a - c) / bend, -grid, grid);
-            var there = model.LeftOver(profile, from, step, moved, levels);
-            if (there > least)
-            {
-                break;
-            }
-
-            (best, least) = (moved, there);
-            grid *= 0.3;
-        }
-
-        model.LeftOver(profile, from, step, best, levels);
-        var contrast = Math.Abs(levels[0] - levels[1]);
-        if (model.StripMm > 0)
-        {
-            contrast = Math.Max(contrast, Math.Abs(levels[0] - levels[3]));
-        }
-
-        return (best, contrast, Math.Sqrt(least / profile.Length));
-    }
-
-    private float[] Profile(int i, double from, double to, out double step)
-    {
-        step = StepPx * pixelMm;
-        var count = Math.Max(8, (int)Math.Round((to - from) / step) + 1);
-        var n = curve.Normals[i];
-        var outward = (n.X * direction, n.Y * direction);
-        var profile = new float[count];
-        if (!isTint)
-        {
-            sampler.ReadLight(curve.Points[i], outward, from, step, profile);
-            return profile;
-        }
-
-        // Along the line of tints from the face's to the ground's.
-        var tints = new float[2 * count];
-        sampler.ReadTint(curve.Points[i], outward, from, step, tints);
-        var third = count / 3;
-        float x = 0, y = 0;
-        for (var k = 0; k < third; k++)
-        {
-            x += tints[2 * (count - 1 - k)] - tints[2 * k];
-            y += tints[(2 * (count - 1 - k)) + 1] - tints[(2 * k) + 1];
-        }
-
-        var length = MathF.Sqrt((x * x) + (y * y));
-        var (ux, uy) = length > 0 ? (x / length, y / length) : (1f, 0f);
-        for (var k = 0; k < count; k++)
-        {
-            profile[k] = (ux * tints[2 * k]) + (uy * tints[(2 * k) + 1]);
-        }
-
-        return profile;
     }
 
     private double MedianBlurMm()
@@ -366,11 +205,12 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
                 continue;
             }
 
-            var profile = Profile(i, -reachMm, reachMm, out var step);
+            var profile = profiles.At(i, -reachMm, reachMm);
             var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
             for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.2)
             {
-                var reading = Minimise(profile, -reachMm, step, new(blurPx * pixelMm, 0, double.NaN, 0, SlopeStiffness), 0, SearchPx);
+                var reading = EdgeSearch.Minimise(
+                    profile, -reachMm, profiles.StepMm, new(blurPx * pixelMm, 0, double.NaN, 0, SlopeStiffness), 0, SearchPx * pixelMm, pixelMm);
                 if (reading.Noise < least)
                 {
                     (best, contrast, least) = (blurPx, reading.Contrast, reading.Noise);
@@ -408,7 +248,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
                 continue;
             }
 
-            var inside = Profile(i, 2 * BlurMm, Math.Max((2 * BlurMm) + pixelMm, strips[i] - (2 * BlurMm)), out _);
+            var inside = profiles.At(i, 2 * BlurMm, Math.Max((2 * BlurMm) + pixelMm, strips[i] - (2 * BlurMm)));
             Array.Sort(inside);
             levels[i] = inside[inside.Length / 2];
         }
