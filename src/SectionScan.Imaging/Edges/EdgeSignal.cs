@@ -15,6 +15,9 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     // A strip at least this wide (in blurs) is an edge of its own; the wall's level can be read in one a little wider.
     private const double OpenStripBlurs = 5;
     private const double LeastStripBlurs = 0.15;
+
+    // The step from wall to paper may be forty times the one from face to wall: its tail must have died away.
+    private const double TailBlurs = 3;
     private const double ResolvedStripBlurs = 2;
     private const double MeltedTintShare = 0.35;
 
@@ -107,7 +110,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         if (strip >= OpenStripBlurs * BlurMm)
         {
             // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
-            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (1.5 * BlurMm)), 0, 0, neighbours);
+            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (TailBlurs * BlurMm)), 0, 0, neighbours);
             return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm
                 ? edge
                 : edge.With(Read(i, aboutMm, SearchPx, reachMm + strip, strip, 1, neighbours));

@@ -6,7 +6,7 @@ internal static class FlareEstimate
     private const double StepAcrossMm = 0.05;
 
     // A strip narrower than this does not show two edges.
-    private const double LeastStripMm = 0.6;
+    private const double LeastStripMm = 0.3;
     private const float ClearEdge = 0.45f;
     private const double LeastSpreadMm = 0.03;
 
