@@ -6,7 +6,8 @@ namespace SectionScan.Benchmarks;
 
 /// <summary>Searching libraries of made-up sections by shape. The baseline is one plain pass over as many numbers, the least that
 /// any exact search can take.</summary>
-[ShortRunJob]
+[InProcess]
+[SimpleJob(warmupCount: 1, iterationCount: 5)]
 [MemoryDiagnoser]
 public class LibrarySearchBenchmarks
 {
