@@ -123,16 +123,16 @@ public static class SectionScanApp
         library.SetDescription("Keeps reference sections: heads, ports, stations, with every revision.");
         library.AddCommand<LibraryAddCommand>("add")
             .WithDescription("Adds section documents to the library.")
-            .WithExample("library", "add", "p01.station-1.section.json", "--head", "Bramble 480 twin", "--port", "intake 1", "--stage", "exemplar", "--tag", "proven");
+            .WithExample("library", "add", "p01.station-1.section.json", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"", "--stage", "exemplar", "--tag", "proven");
         library.AddCommand<LibraryListCommand>("list")
             .WithDescription("Lists entries.")
-            .WithExample("library", "list", "--head", "Bramble 480 twin", "--port", "intake 1");
+            .WithExample("library", "list", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"");
         library.AddCommand<LibraryShowCommand>("show")
             .WithDescription("Shows one entry with its history.")
             .WithExample("library", "show", "4");
         library.AddCommand<LibraryRemoveCommand>("remove")
             .WithDescription("Marks an entry as removed; its history stays.")
-            .WithExample("library", "remove", "4", "--reason", "sliced askew");
+            .WithExample("library", "remove", "4", "--reason", "\"sliced askew\"");
         library.AddCommand<LibraryFindCommand>("find")
             .WithDescription("Finds entries by words and by ranges of numbers.")
             .WithExample("library", "find", "bramble", "--range", "area=900..1100");

@@ -1,0 +1,77 @@
+using System.Text;
+using System.Text.Json;
+using SectionScan.Testing.Sections;
+
+namespace SectionScan.Cli.Tests.Commands.Compare;
+
+/// <summary>A circle of 40 mm against one of 41 mm.</summary>
+public sealed class CompareCommandTests : IDisposable
+{
+    private readonly PhotoFolder folder = new();
+    private readonly string before;
+    private readonly string after;
+
+    public CompareCommandTests()
+    {
+        before = folder.Bytes("before.section.json", Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(40, 40))));
+        after = folder.Bytes("after.section.json", Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(41, 41))));
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task The_answer_for_programs_tells_what_was_taken_away()
+    {
+        var run = await CommandLine.RunAsync("compare", before, after, "--align", "centroids", "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal("sectionscan/compare/1", answer.RootElement.GetProperty("schema").GetString());
+        Assert.Equal(0.5, answer.RootElement.GetProperty("deviation").GetProperty("meanMm").GetDouble(), 0.002);
+        Assert.Equal(
+            Math.PI * ((20.5 * 20.5) - (20 * 20)), answer.RootElement.GetProperty("area").GetProperty("differenceMm2").GetDouble(), 0.05);
+    }
+
+    [Fact]
+    public async Task Drawings_and_the_table_are_written_when_a_folder_is_named()
+    {
+        var run = await CommandLine.RunAsync("compare", before, after, "--out", folder.Out);
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal([".csv", ".pdf", ".svg"], folder.Written.Select(name => Path.GetExtension(name)).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task An_entry_of_the_library_is_compared_like_a_document()
+    {
+        var library = folder.PathOf("library.db");
+        await CommandLine.RunAsync("library", "add", before, "--head", "Bramble 480 twin", "--port", "intake 1", "--library", library);
+
+        var run = await CommandLine.RunAsync("compare", "library:1", after, "--library", library, "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal("Bramble 480 twin/intake 1/station 3", answer.RootElement.GetProperty("reference").GetString());
+    }
+
+    [Theory]
+    [InlineData("missing.section.json", "there is no such file")]
+    [InlineData("words.section.json", "words.section.json")]
+    [InlineData("library:1", "there is no such library")]
+    public async Task A_section_that_cannot_be_read_is_refused_and_nothing_is_written(string name, string said)
+    {
+        folder.Bytes("words.section.json", "not a document"u8.ToArray());
+        var measured = name.StartsWith("library:", StringComparison.Ordinal) ? name : folder.PathOf(name);
+
+        var run = await CommandLine.RunAsync("compare", before, measured, "--out", folder.Out, "--library", folder.PathOf("none.db"));
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains(said, run.Error, StringComparison.Ordinal);
+        Assert.Empty(folder.Written);
+        Assert.False(File.Exists(folder.PathOf("none.db")));
+    }
+
+    [Fact]
+    public async Task An_unknown_alignment_is_wrong_usage() =>
+        Assert.Equal(ExitCode.WrongUsage, (await CommandLine.RunAsync("compare", before, after, "--align", "somehow")).ExitCode);
+}
