@@ -8,8 +8,7 @@ namespace SectionScan.Benchmarks;
 
 /// <summary>Comparing two sections of 720 points. The baseline is NetTopologySuite's discrete Hausdorff distance of the same two: one
 /// of the numbers of a comparison, from a general-purpose library.</summary>
-[InProcess]
-[SimpleJob(warmupCount: 1, iterationCount: 5)]
+[Config(typeof(InThisProcess))]
 [MemoryDiagnoser]
 public class ComparisonBenchmarks
 {

@@ -10,8 +10,7 @@ namespace SectionScan.Benchmarks;
 
 /// <summary>Digitising p01, four slices, with a lens profile. The baseline is what nobody who measures on a printed board can save:
 /// OpenCV's decoding of the JPEG and its detection of the ChArUco board in the same photo.</summary>
-[InProcess]
-[SimpleJob(warmupCount: 1, iterationCount: 5)]
+[Config(typeof(InThisProcess))]
 [MemoryDiagnoser]
 public class DigitiseBenchmarks
 {

@@ -6,8 +6,7 @@ namespace SectionScan.Benchmarks;
 
 /// <summary>Searching libraries of made-up sections by shape. The baseline is one plain pass over as many numbers, the least that
 /// any exact search can take.</summary>
-[InProcess]
-[SimpleJob(warmupCount: 1, iterationCount: 5)]
+[Config(typeof(InThisProcess))]
 [MemoryDiagnoser]
 public class LibrarySearchBenchmarks
 {
