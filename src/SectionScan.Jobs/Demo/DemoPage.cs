@@ -1,4 +1,5 @@
 using System.Globalization;
+using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Metrology.Measures;
@@ -84,7 +85,7 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
             "Deviation of the wall from the exemplar's in mm: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°). Less than U (k = 2) cannot be told from nothing; a single spot can be a burr or a bubble, so look at the photograph too.",
             compared);
         yield return new DrawingBlock(
-            [.. compared.Select(each => each.Draw(DemoScenario.Exemplar.Name, port.Port.Name))],
+            [.. compared.Select(each => each.Comparison.Draw(LengthUnit.Millimetre))],
             $"The exemplar (full line) and the port {port.Port.Name} (dashed), station by station. Orange: outside the exemplar, metal already gone. Blue: inside, metal left.");
     }
 

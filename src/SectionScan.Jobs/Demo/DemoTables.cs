@@ -1,6 +1,7 @@
 using System.Globalization;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
+using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
@@ -72,37 +73,25 @@ internal static class DemoTables
             ]),
         ]);
 
-    /// <summary>A region with its direction, not to be broken into lines: "right, −12°".</summary>
+    /// <summary>A region with its direction: "right wall, −12°".</summary>
     public static string Place(DeviationSample sample) =>
-        Invariant($"{Words(sample.Region)}, {sample.Direction.Degrees:0;−0;0}°").Replace(' ', '\u00A0');
+        Invariant($"{RegionWords.Of(sample.Region)}, {sample.Direction.Degrees:0;−0;0}°");
 
     private static string Reading(StationComparison each)
     {
         var parts = new List<string>();
         if (each.IsBeyond)
         {
-            parts.Add(Invariant($"gone too far over {100 * each.ShareBeyond:0} % of the outline"));
+            parts.Add(Invariant($"gone too far over {100 * each.ShareBeyond:0}\u00A0% of the outline"));
         }
 
         if (each.IsShort)
         {
-            parts.Add(Invariant($"metal left over {100 * each.ShareShort:0} %"));
+            parts.Add(Invariant($"metal left over {100 * each.ShareShort:0}\u00A0%"));
         }
 
         return parts.Count == 0 ? "no difference that can be told" : string.Join("; ", parts);
     }
-
-    private static string Words(OutlineRegion region) => region switch
-    {
-        OutlineRegion.Right => "right",
-        OutlineRegion.RoofRightCorner => "roof right",
-        OutlineRegion.Roof => "roof",
-        OutlineRegion.RoofLeftCorner => "roof left",
-        OutlineRegion.Left => "left",
-        OutlineRegion.FloorLeftCorner => "floor left",
-        OutlineRegion.Floor => "floor",
-        _ => "floor right",
-    };
 
     private static Estimate AreaOf(DigitisedDocument section) => section.Measured[MeasureCatalogue.Area].Estimate;
 

@@ -1,4 +1,5 @@
 using SectionScan.Drawings.Formats;
+using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
 using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Digitising;
@@ -107,7 +108,7 @@ public static class RunDemo
         {
             foreach (var each in comparisons)
             {
-                var drawing = each.Draw(DemoScenario.Exemplar.Name, port.Name);
+                var drawing = each.Comparison.Draw(LengthUnit.Millimetre);
                 var name = FormattableString.Invariant($"{port.Folder}.station-{each.Station}.svg");
                 if (!target.Write(name, stream => SvgWriter.Write(drawing, stream)).TryGet(out _, out problem))
                 {

@@ -1,10 +1,8 @@
-using SectionScan.Drawings.Comparisons;
-using SectionScan.Drawings.Pages;
+using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Quantities;
-using SectionScan.Metrology.Uncertainty;
 
 namespace SectionScan.Jobs.Demo;
 
@@ -12,11 +10,8 @@ namespace SectionScan.Jobs.Demo;
 /// <param name="Station">The station.</param>
 /// <param name="Reference">The exemplar's section.</param>
 /// <param name="Measured">The port's section.</param>
-/// <param name="Result">How they differ.</param>
-/// <param name="DeviationStandardUncertaintyMm">u of a deviation: both walls' u added in squares, as if nothing were common to the two.
-/// Part of it is (the lens, the sheet), so that this is rather too large.</param>
-public sealed record StationComparison(
-    int Station, DigitisedDocument Reference, DigitisedDocument Measured, ComparisonResult Result, double DeviationStandardUncertaintyMm)
+/// <param name="Comparison">How they differ.</param>
+public sealed record StationComparison(int Station, DigitisedDocument Reference, DigitisedDocument Measured, SectionComparison Comparison)
 {
     /// <summary>How the sections are laid on each other: moved and turned. A tag is laid beside a slice by hand, so that neither place
     /// nor turn of a slice on the sheet means anything; what is left after the best fit is shape and size, which a porter can cut.</summary>
@@ -26,7 +21,10 @@ public sealed record StationComparison(
     private const double LeastShare = 0.01;
 
     /// <summary>U of a deviation, k = 2, mm: what is less than this cannot be told from no deviation.</summary>
-    public double DeviationExpandedUncertaintyMm => Estimate.CoverageFactor * DeviationStandardUncertaintyMm;
+    public double DeviationExpandedUncertaintyMm => Comparison.DeviationExpandedUncertaintyMm;
+
+    /// <summary>The figures of the comparison.</summary>
+    public ComparisonResult Result => Comparison.Result;
 
     /// <summary>True when metal is surely gone over a stretch of wall that the exemplar still has.</summary>
     public bool IsBeyond => ShareBeyond >= LeastShare;
@@ -50,17 +48,6 @@ public sealed record StationComparison(
         }
     }
 
-    /// <summary>Compares two sections of one station.</summary>
-    public static StationComparison Of(int station, DigitisedDocument reference, DigitisedDocument measured)
-    {
-        ArgumentNullException.ThrowIfNull(reference);
-        ArgumentNullException.ThrowIfNull(measured);
-        var (ours, theirs) = (measured.Document.Section, reference.Document.Section);
-        var u = Math.Sqrt(
-            Square(WallUncertainty.Of(ours.Outline, ours.ErrorSources)) + Square(WallUncertainty.Of(theirs.Outline, theirs.ErrorSources)));
-        return new(station, reference, measured, OutlineComparison.Compare(theirs.Outline, ours.Outline, new(Alignment)), u);
-    }
-
     /// <summary>Compares two ports at every station that both have.</summary>
     public static IReadOnlyList<StationComparison> OfPorts(DigitisedPort reference, DigitisedPort measured)
     {
@@ -70,39 +57,18 @@ public sealed record StationComparison(
         [
             .. reference.Sections.Select(section => section.Document.Section.Station).OfType<int>().Distinct().Order()
                 .Where(station => measured.At(station) is not null)
-                .Select(station => Of(station, reference.At(station)!, measured.At(station)!)),
+                .Select(station => Of(station, reference, measured)),
         ];
     }
 
-    /// <summary>The drawing: both outlines and the deviation round the exemplar.</summary>
-    /// <param name="referenceName">What the reference is called.</param>
-    /// <param name="measuredName">What the port is called.</param>
-    public Page Draw(string referenceName, string measuredName)
+    private static StationComparison Of(int station, DigitisedPort reference, DigitisedPort measured)
     {
-        var caption = new ComparisonCaption($"Station {Station}: {measuredName} on {referenceName}", referenceName, measuredName)
-        {
-            Notes =
-            [
-                FormattableString.Invariant($"mean {Result.MeanDeviationMm:+0.00;−0.00;0.00} mm, rms {Result.RmsDeviationMm:0.00} mm, U {DeviationExpandedUncertaintyMm:0.00} mm (k = 2)"),
-            ],
-        };
-        return ComparisonDrawing.Build(Result.Reference, Result.Measured.Outline, Marks(), caption);
-    }
-
-    private List<DeviationMark> Marks()
-    {
-        var samples = Result.Samples;
-        var marks = new List<DeviationMark>(samples.Count);
-        for (var i = 0; i < samples.Count; i++)
-        {
-            // Counter-clockwise: the outward normal is the direction of travel turned to the right.
-            var (before, after) = (samples[(i + samples.Count - 1) % samples.Count].Reference, samples[(i + 1) % samples.Count].Reference);
-            var length = before.DistanceTo(after);
-            marks.Add(new(
-                samples[i].Reference, (after.YMm - before.YMm) / length, (before.XMm - after.XMm) / length, samples[i].DeviationMm));
-        }
-
-        return marks;
+        var (theirs, ours) = (reference.At(station)!, measured.At(station)!);
+        var comparison = SectionComparison.Of(
+            new(reference.Port.Name, theirs.Document.Section.Outline, theirs.Document.Section.ErrorSources),
+            new(FormattableString.Invariant($"{measured.Port.Name}, station {station}"), ours.Document.Section.Outline, ours.Document.Section.ErrorSources),
+            new(Alignment));
+        return new(station, theirs, ours, comparison);
     }
 
     private static double Square(double value) => value * value;
