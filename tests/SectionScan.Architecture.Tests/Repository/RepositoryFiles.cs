@@ -6,7 +6,7 @@ namespace SectionScan.Architecture.Tests.Repository;
 /// <summary>The files that belong to the repository: tracked, or new and not ignored.</summary>
 internal static class RepositoryFiles
 {
-    private static readonly string[] Built = ["bin", "obj", ".git", "TestResults", "BenchmarkDotNet.Artifacts"];
+    private static readonly string[] Built = ["bin", "obj", ".git", "TestResults", "BenchmarkDotNet.Artifacts", "sectionscan-demo"];
 
     /// <summary>Paths below the top, with forward slashes.</summary>
     public static IReadOnlyList<string> All { get; } =

@@ -91,7 +91,11 @@ internal sealed class TargetPattern
     private static bool[] Bits(Dictionary dictionary, int id, int cells)
     {
         using var image = new Mat();
-        dictionary.GenerateImageMarker(id, cells, image, 1);
+
+        // Held by name: an output that only an implicit conversion made may be finalised while OpenCV still writes to it.
+        using var output = OutputArray.Create(image);
+        dictionary.GenerateImageMarker(id, cells, output, 1);
+        output.Fix();
         var bits = new bool[cells * cells];
         for (var k = 0; k < bits.Length; k++)
         {
