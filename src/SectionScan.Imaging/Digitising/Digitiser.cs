@@ -1,3 +1,4 @@
+using SectionScan.Imaging.Checks;
 using SectionScan.Imaging.Edges;
 using SectionScan.Imaging.Grounds;
 using SectionScan.Imaging.Openings;
@@ -16,10 +17,6 @@ public static class Digitiser
 {
     // A face whose edge is unclear over more than this share is refused.
     private const double MostWeakShare = 0.35;
-    private const double MostBlurPx = 4;
-
-    // Without a profile a square-on photo cannot tell focal length from height; say so below this tilt.
-    private const double TiltThatTellsDeg = 8;
 
     /// <summary>Digitises one photo.</summary>
     /// <param name="path">The file.</param>
@@ -47,12 +44,6 @@ public static class Digitiser
             return problem;
         }
 
-        var blur = TargetBlur.Px(photo.Grey, sighting);
-        if (blur > MostBlurPx)
-        {
-            return TargetProblems.TooBlurred(path, blur, MostBlurPx);
-        }
-
         var opening = settings.LooksForOpenings ?? sighting.Target == ScaleTarget.Card;
         if (opening != (sighting.Target == ScaleTarget.Card))
         {
@@ -71,7 +62,7 @@ public static class Digitiser
         var ratio = settings.PrintRatio ?? (1, 1);
         if (!CameraFinder.Find(sighting, lens, ratio.X, ratio.Y, path).TryGet(out var found, out problem))
         {
-            return problem;
+            return PhotoJudgement.BlurOr(problem, photo, sighting, path);
         }
 
         var thickness = opening ? 0 : settings.ThicknessMm ?? 0;
@@ -80,7 +71,16 @@ public static class Digitiser
             return DigitiseProblems.TooThick(path, thickness, found.Fit.Camera.HeightMm);
         }
 
-        var scene = new Scene(photo, path, sighting.Target, found.Fit, ratio, thickness, settings);
+        var items = PhotoJudgement.Of(photo, sighting, found.Fit, found.Corners, ratio, thickness);
+        if (items.FirstOrDefault(i => i.Verdict == CheckVerdict.Poor) is { } poor)
+        {
+            return CheckProblems.Refused(path, poor);
+        }
+
+        var scene = new Scene(photo, path, sighting.Target, found.Fit, ratio, thickness, settings)
+        {
+            Cautions = [.. items.Where(i => i.Verdict == CheckVerdict.Fair).Select(i => $"{i.Finding} {i.Remedy}")],
+        };
         var target = new TargetFit(
             sighting.Target.Kind, found.Corners, sighting.Target.Saddles.Count, found.Fit.RmsPx, ratio.X, ratio.Y);
         return opening ? Openings(scene, target) : Slices(scene, target);
@@ -152,9 +152,10 @@ public static class Digitiser
         var kept = new List<FaceEdge>();
         foreach (var edge in edges)
         {
-            if (edge.BlurMm / edge.PixelMm > MostBlurPx)
+            var sharpness = CheckRules.Sharpness(edge.BlurMm / edge.PixelMm, edge.PixelMm);
+            if (sharpness.Verdict == CheckVerdict.Poor)
             {
-                refused.Add(TargetProblems.TooBlurred(scene.Path, edge.BlurMm / edge.PixelMm, MostBlurPx));
+                refused.Add(CheckProblems.Refused(scene.Path, sharpness));
             }
             else if (edge.WeakShare > MostWeakShare)
             {
@@ -196,7 +197,7 @@ public static class Digitiser
             fit.Camera.Lens, fit.Camera.Pose);
         IReadOnlyList<DigitisedSection> ordered =
             [.. good.OrderBy(s => s.Station ?? int.MaxValue).ThenBy(s => s.Placement.Origin.XMm)];
-        return new DigitisedPhoto(scene.Photo.Facts, target, facts, ordered, [.. PhotoWarnings(scene), .. warnings], refused,
+        return new DigitisedPhoto(scene.Photo.Facts, target, facts, ordered, [.. PhotoWarnings(scene), .. scene.Cautions, .. warnings], refused,
             scene.Settings.WantsPicture ? OutlinePicture.Draw(scene.Photo, ordered) : null);
     }
 
@@ -210,13 +211,6 @@ public static class Digitiser
         if (!scene.IsOpening && scene.Settings.ThicknessMm is null)
         {
             yield return "The thickness of the slices was not told, so they are taken for flat; a slice of 6 mm comes out about 5 % too large in area. Give --thickness MM.";
-        }
-
-        var fit = scene.Fit;
-        if (fit.Source != "profile" && scene.ThicknessMm > 0 && fit.Camera.Tilt.Degrees < TiltThatTellsDeg)
-        {
-            yield return FormattableString.Invariant(
-                $"Without a lens profile a photo taken square on ({fit.Camera.Tilt.Degrees:0.0} degrees) cannot tell focal length from height; the camera's height is {fit.Camera.HeightMm:0} ± {2 * fit.HeightStandardUncertaintyMm:0} mm. Make a profile (sectionscan lens), or tilt the camera by 10 to 20 degrees.");
         }
     }
 

@@ -14,6 +14,9 @@ internal sealed record Scene(
     double ThicknessMm,
     DigitiseSettings Settings)
 {
+    /// <summary>What is only fair about the photo, in sentences.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
     /// <summary>True when openings in a face are measured, false for slices of a mould.</summary>
     public bool IsOpening => Target == ScaleTarget.Card;
 }

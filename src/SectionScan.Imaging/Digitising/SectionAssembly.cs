@@ -1,3 +1,4 @@
+using SectionScan.Imaging.Checks;
 using SectionScan.Imaging.Edges;
 using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
@@ -15,8 +16,6 @@ internal static class SectionAssembly
     private const int MostPoints = 2000;
     private const double PointSpacingMm = 0.12;
 
-    // A slice of this thickness this far from the camera's foot point shows a wall wider than a template's gap.
-    private const double WideWallMm = 3;
     private const double WeakShareToMention = 0.1;
 
     /// <summary>Assembles the section.</summary>
@@ -57,15 +56,10 @@ internal static class SectionAssembly
                 : "No station tag lies beside the slice: the station is unknown.";
         }
 
-        if (scene.ThicknessMm > 0)
+        var wall = CheckRules.Wall(scene.Fit.Camera, placement.Origin, scene.ThicknessMm);
+        if (wall.Verdict != CheckVerdict.Good)
         {
-            var share = scene.ThicknessMm / scene.Fit.Camera.HeightMm;
-            var wall = share * placement.Origin.DistanceTo(scene.Fit.Camera.FootPoint);
-            if (wall > WideWallMm)
-            {
-                yield return FormattableString.Invariant(
-                    $"The slice lies far from under the camera: {wall:0.0} mm of its wall shows. Step back and zoom in, or move it to the middle.");
-            }
+            yield return $"{wall.Finding} {wall.Remedy}";
         }
 
         if (edge.WeakShare > WeakShareToMention)

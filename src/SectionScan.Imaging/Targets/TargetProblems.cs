@@ -33,11 +33,4 @@ public static class TargetProblems
         string.Create(CultureInfo.InvariantCulture, $"The corners of the {kind} are off by {rmsPx:0.0} px (root mean square); at most {mostPx:0.0} px is believed."),
         where,
         "Lay the target flat (tape its corners), keep the camera still, and photograph it again; a folded or curled sheet cannot be measured on.");
-
-    /// <summary>The picture is too blurred.</summary>
-    public static Problem TooBlurred(string where, double blurPx, double mostPx) => new(
-        "too-blurred",
-        string.Create(CultureInfo.InvariantCulture, $"The target's edges are blurred over {blurPx:0.0} px (standard deviation); at most {mostPx:0.0} px can be measured."),
-        where,
-        "Hold the camera still or use a stand and the self-timer, tap on the target to focus, add light, and retake.");
 }
