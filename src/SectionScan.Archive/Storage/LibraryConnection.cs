@@ -100,9 +100,13 @@ internal sealed class LibraryConnection : IDisposable
 
     private static Problem? Prepare(string path, SqliteConnection connection)
     {
-        if (FormProblem(path, connection) is { } foreign)
+        // In one transaction: between two single questions another process may make the library.
+        using (connection.BeginTransaction(deferred: true))
         {
-            return foreign;
+            if (FormProblem(path, connection) is { } foreign)
+            {
+                return foreign;
+            }
         }
 
         // A write-ahead log lets others read while one writes; FULL puts each confirmed change on the disk before it is confirmed.
