@@ -97,10 +97,6 @@ public static class SectionScanApp
         commands.AddCommand<LensCommand>("lens")
             .WithDescription("Makes a lens profile from photos of the bare sheet, once for each camera and zoom.")
             .WithExample("lens", "sample-images/c01.jpg", "sample-images/c02.jpg", "sample-images/c03.jpg", "sample-images/c05.jpg", "--out", "phone.lens.json");
-        commands.AddCommand<CheckCommand>("check")
-            .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
-            .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")
-            .WithExample("check", "sample-images/p08.jpg", "--json");
         commands.AddCommand<DigitiseCommand>("digitise")
             .WithDescription("Turns photos of slices or sawn ports into true-size outlines with stated uncertainty.")
             .WithExample("digitise", "sample-images/p01.jpg", "--thickness", "6", "--out", "results")
@@ -109,6 +105,10 @@ public static class SectionScanApp
             .WithDescription("Runs the whole job on the sample photographs and makes one page to open.")
             .WithExample("demo")
             .WithExample("demo", "--out", "results");
+        commands.AddCommand<CheckCommand>("check")
+            .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
+            .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")
+            .WithExample("check", "sample-images/p08.jpg", "--json");
         commands.AddCommand<TargetCommand>("target")
             .WithDescription("Writes a scale target to print: the sheet, the card or station tags, as PDF and SVG at true size.")
             .WithExample("target", "sheet", "--paper", "a4", "--out", "targets");

@@ -18,16 +18,23 @@ internal static class CameraFinder
     /// <param name="printRatioY">Measured over nominal up.</param>
     /// <param name="where">The photo, for messages.</param>
     public static Result<(CameraFit Fit, int Corners)> Find(
-        TargetSighting sighting, LensPrior prior, double printRatioX, double printRatioY, string where)
+        TargetSighting sighting, LensPrior prior, double printRatioX, double printRatioY, string where) =>
+        Find(AtTrueSize(sighting.Points, printRatioX, printRatioY), sighting.Target.Kind, prior, where);
+
+    /// <summary>Fits the camera to points of true size; points that do not agree with the others are left out.</summary>
+    /// <param name="points">The points.</param>
+    /// <param name="kind">What they belong to, for messages.</param>
+    /// <param name="prior">What is known of the lens.</param>
+    /// <param name="where">The photo, for messages.</param>
+    public static Result<(CameraFit Fit, int Corners)> Find(IReadOnlyList<SightedPoint> points, string kind, LensPrior prior, string where)
     {
-        var points = AtTrueSize(sighting.Points, printRatioX, printRatioY);
         var start = RoughPose(points, prior.Mean);
         var fit = CameraFit.Solve(points, prior, start);
         var limit = OutlierFactor * Math.Max(0.06, MedianError(points, fit.Camera));
         var kept = points.Where(p => ErrorOf(p, fit.Camera) <= limit).ToList();
         if (kept.Count < TargetFinder.LeastCorners)
         {
-            return TargetProblems.DoesNotFit(where, sighting.Target.Kind, fit.RmsPx, MostRmsPx);
+            return TargetProblems.DoesNotFit(where, kind, fit.RmsPx, MostRmsPx);
         }
 
         if (kept.Count < points.Count)
@@ -36,7 +43,7 @@ internal static class CameraFinder
         }
 
         return fit.RmsPx > MostRmsPx
-            ? TargetProblems.DoesNotFit(where, sighting.Target.Kind, fit.RmsPx, MostRmsPx)
+            ? TargetProblems.DoesNotFit(where, kind, fit.RmsPx, MostRmsPx)
             : (fit, kept.Count);
     }
 
