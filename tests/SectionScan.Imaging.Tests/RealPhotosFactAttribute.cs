@@ -10,7 +10,7 @@ public sealed class RealPhotosFactAttribute : FactAttribute
     {
         if (RealPhotos.Folder is null)
         {
-            Skip = $"No folder shared/real-photos above the test, and {RealPhotos.FolderVariable} names none.";
+            Skip = RealPhotos.WhyMissing;
         }
     }
 }

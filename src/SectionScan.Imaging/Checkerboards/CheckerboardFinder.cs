@@ -46,7 +46,9 @@ internal static class CheckerboardFinder
         var points = Refine(grey, Turned(full, quarterTurns), squareMm);
         return points.Count < TargetFinder.LeastCorners
             ? CheckerboardProblems.NotFound(where, points.Count, TargetFinder.LeastCorners)
-            : new CheckerboardSighting(points, columns, rows);
+            : new CheckerboardSighting(points, Span(points.Select(p => p.Target.XMm)), Span(points.Select(p => p.Target.YMm)));
+
+        int Span(IEnumerable<double> places) => Extent(places.Select(mm => (int)Math.Round(mm / squareMm)));
     }
 
     /// <summary>Indices with columns to the right and rows down as displayed, from zero.</summary>

@@ -9,6 +9,9 @@ public static class RealPhotos
     /// <summary>The folder, or null where it is missing: then tests that need it are skipped.</summary>
     public static string? Folder { get; } = FindFolder();
 
+    /// <summary>Why tests are skipped where there are none.</summary>
+    public static string WhyMissing => $"No folder shared/real-photos above the test, and {FolderVariable} names none.";
+
     private static string? FindFolder()
     {
         if (Environment.GetEnvironmentVariable(FolderVariable) is { Length: > 0 } named)
