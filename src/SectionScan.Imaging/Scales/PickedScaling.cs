@@ -1,4 +1,5 @@
 using SectionScan.Imaging.Photos;
+using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
@@ -77,29 +78,18 @@ internal static class PickedScaling
         var (w, h) = (rectangle.WidthMm, rectangle.HeightMm);
         TargetPoint[] places = [new(0, 0), new(w, 0), new(w, h), new(0, h)];
         SightedPoint[] points = [.. places.Zip(rectangle.Corners, (place, pixel) => new SightedPoint(place, Stored(photo, pixel)))];
-        var camera = PlaneCamera.Through(points, lens.Mean);
-        var rms = Math.Sqrt(points.Average(p => Square(camera.Project(p.Target, 0).DistanceTo(p.Pixel))));
-        if (!(rms <= MostCornerMiss * shortest))
+        var fit = CameraFit.Solve(points, lens, CameraFinder.RoughPose(points, lens.Mean), PickedUncertaintyPx);
+        if (!(fit.RmsPx <= MostCornerMiss * shortest && fit.Camera.HeightMm > 0))
         {
-            return ScaleProblems.RectangleDoesNotFit(path, rms, MostCornerMiss * shortest);
+            return ScaleProblems.RectangleDoesNotFit(path, fit.RmsPx, MostCornerMiss * shortest);
         }
 
-        Camera[] lenses = [.. PlaneCamera.LensesAround(lens).Select(l => PlaneCamera.Through(points, l))];
-        Camera[] picked = [.. Enumerable.Range(0, 8).Select(k => PlaneCamera.Through(Moved(points, k), lens.Mean))];
-        return new ImageScale(
-            camera, new("rectangle", 4, 4, rms, 1, 1), ImageScale.FactsOf(camera, lens.Source, HeightUncertainty(camera, [.. lenses, .. picked])),
-            [new("corners picked", picked, IsAssumed: true), new("lens and camera height", lenses, IsAssumed: true)],
-            new("size of the rectangle", ReadingUncertaintyMm / w, ReadingUncertaintyMm / h, IsShared: false, IsAssumed: true), [],
-            ["Four corners tell scale and tilt as well as they were picked, to 1 px, and as the rectangle is one, to 0.1 mm. Paper is cut to about 1 mm: measure it, lay it flat, in the plane of what is measured."]);
-    }
-
-    private static SightedPoint[] Moved(SightedPoint[] points, int coordinate)
-    {
-        var moved = points.ToArray();
-        var (i, isY) = (coordinate / 2, coordinate % 2 == 1);
-        var at = moved[i].Pixel;
-        moved[i] = moved[i] with { Pixel = isY ? new(at.X, at.Y + PickedUncertaintyPx) : new(at.X + PickedUncertaintyPx, at.Y) };
-        return moved;
+        return ImageScale.Fitted(
+            fit, new("rectangle", 4, 4, fit.RmsPx, 1, 1),
+            new("size of the rectangle", ReadingUncertaintyMm / w, ReadingUncertaintyMm / h, IsShared: false, IsAssumed: true)) with
+        {
+            Cautions = ["Four corners tell scale and tilt as well as they were picked, to 1 px, and as the rectangle is one, to 0.1 mm. Paper is cut to about 1 mm: measure it, lay it flat, in the plane of what is measured."],
+        };
     }
 
     private static double HeightUncertainty(Camera camera, IEnumerable<Camera> deviations) =>

@@ -1,5 +1,4 @@
 using OpenCvSharp;
-using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
 
@@ -26,20 +25,6 @@ internal static class PlaneCamera
         var away = distanceMm / a.DistanceTo(b);
         var turn = Math.Atan2(b.YMm - a.YMm, b.XMm - a.XMm) - directionRad;
         return At(lens, tilt, turn, (away * x, away * y, away));
-    }
-
-    /// <summary>The most likely pose over points of a plane for a lens that is taken as it is.</summary>
-    public static Camera Through(IReadOnlyList<SightedPoint> points, Lens lens)
-    {
-        var start = CameraFinder.RoughPose(points, lens);
-        var matrix = new double[,] { { lens.FocalXPx, 0, lens.CentreXPx }, { 0, lens.FocalYPx, lens.CentreYPx }, { 0, 0, 1 } };
-        double[] rotation = [start.RotationX, start.RotationY, start.RotationZ];
-        double[] translation = [start.TranslationXMm, start.TranslationYMm, start.TranslationZMm];
-        Cv2.SolvePnP(
-            points.Select(p => new Point3f((float)p.Target.XMm, (float)p.Target.YMm, 0)),
-            points.Select(p => new Point2f((float)p.Pixel.X, (float)p.Pixel.Y)),
-            matrix, [lens.K1, lens.K2, lens.P1, lens.P2, lens.K3], ref rotation, ref translation, true, SolvePnPMethod.Iterative);
-        return new(lens, new(rotation[0], rotation[1], rotation[2], translation[0], translation[1], translation[2]));
     }
 
     /// <summary>The nine lenses one standard uncertainty from the prior's mean, each for one independent cause.</summary>

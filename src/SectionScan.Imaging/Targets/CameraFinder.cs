@@ -57,10 +57,20 @@ internal static class CameraFinder
         var matrix = new double[,] { { lens.FocalXPx, 0, lens.CentreXPx }, { 0, lens.FocalYPx, lens.CentreYPx }, { 0, 0, 1 } };
         double[] rotation = [0, 0, 0];
         double[] translation = [0, 0, 0];
-        Cv2.SolvePnP(
-            points.Select(p => new Point3f((float)p.Target.XMm, (float)p.Target.YMm, 0)),
-            points.Select(p => new Point2f((float)p.Pixel.X, (float)p.Pixel.Y)),
-            matrix, [lens.K1, lens.K2, lens.P1, lens.P2, lens.K3], ref rotation, ref translation, false, SolvePnPMethod.IPPE);
+
+        // The first method is the better start but knows no exactly square-on view; the other does.
+        foreach (var method in new[] { SolvePnPMethod.IPPE, SolvePnPMethod.Iterative })
+        {
+            Cv2.SolvePnP(
+                points.Select(p => new Point3f((float)p.Target.XMm, (float)p.Target.YMm, 0)),
+                points.Select(p => new Point2f((float)p.Pixel.X, (float)p.Pixel.Y)),
+                matrix, [lens.K1, lens.K2, lens.P1, lens.P2, lens.K3], ref rotation, ref translation, false, method);
+            if (rotation.Concat(translation).All(double.IsFinite))
+            {
+                break;
+            }
+        }
+
         return new(rotation[0], rotation[1], rotation[2], translation[0], translation[1], translation[2]);
     }
 
