@@ -1,5 +1,6 @@
 using OpenCvSharp;
 using SectionScan.Imaging.Checkerboards;
+using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
 using SectionScan.Imaging.Tests.Scales;
 using SectionScan.Metrology.Cameras;
@@ -104,7 +105,7 @@ public class CheckerboardFinderTests
         var board = CheckerboardFinder.Find(grey, SquareMm, quarterTurns, "turned").ValueOrThrow();
 
         var (width, height) = (grey.Width, grey.Height);
-        PixelPoint Shown(SightedPoint p) => Photos.StoredPixels.ToDisplayed(p.Pixel, quarterTurns, width, height);
+        PixelPoint Shown(SightedPoint p) => StoredPixels.ToDisplayed(p.Pixel, quarterTurns, width, height);
         var first = board.Points.First(p => board.Points.Any(q => IsNext(p, q, 1, 0)) && board.Points.Any(q => IsNext(p, q, 0, 1)));
         var (right, down) = (board.Points.First(q => IsNext(first, q, 1, 0)), board.Points.First(q => IsNext(first, q, 0, 1)));
         Assert.True(Shown(right).X - Shown(first).X > Math.Abs(Shown(right).Y - Shown(first).Y));
