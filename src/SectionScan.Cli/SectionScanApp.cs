@@ -96,19 +96,24 @@ public static class SectionScanApp
     {
         commands.AddCommand<LensCommand>("lens")
             .WithDescription("Makes a lens profile from photos of the bare sheet, once for each camera and zoom.")
-            .WithExample("lens", "sample-images/c01.jpg", "sample-images/c02.jpg", "sample-images/c03.jpg", "sample-images/c05.jpg", "--out", "phone.lens.json");
-        commands.AddCommand<CheckCommand>("check")
-            .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
-            .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")
-            .WithExample("check", "sample-images/p08.jpg", "--json");
+            .WithExample("lens", "sample-images/c01.jpg", "sample-images/c02.jpg", "sample-images/c03.jpg", "sample-images/c05.jpg", "--out", "phone.lens.json")
+            .WithExample("lens", "board-1.png", "board-2.png", "board-3.png", "board-4.png", "--checkerboard", "15", "--out", "camera.lens.json");
         commands.AddCommand<DigitiseCommand>("digitise")
             .WithDescription("Turns photos of slices or sawn ports into true-size outlines with stated uncertainty.")
             .WithExample("digitise", "sample-images/p01.jpg", "--thickness", "6", "--out", "results")
-            .WithExample("digitise", "sample-images/p08.jpg", "--subject", "opening", "--json");
+            .WithExample("digitise", "sample-images/p08.jpg", "--subject", "opening", "--json")
+            .WithExample("digitise", "coins.png", "--checkerboard", "15", "--pose-from", "board.png", "--thickness", "2", "--lens", "camera.lens.json")
+            .WithExample("digitise", "slice.jpg", "--points", "210,1480,3350,1492,200", "--thickness", "6")
+            .WithExample("digitise", "slice.jpg", "--rectangle", "300,210,3700,240,3690,2650,280,2600", "--size", "297x210", "--thickness", "6")
+            .WithExample("digitise", "gasket-scan.png", "--scan");
         commands.AddCommand<DemoCommand>("demo")
             .WithDescription("Runs the whole job on the sample photographs and makes one page to open.")
             .WithExample("demo")
             .WithExample("demo", "--out", "results");
+        commands.AddCommand<CheckCommand>("check")
+            .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
+            .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")
+            .WithExample("check", "sample-images/p08.jpg", "--json");
         commands.AddCommand<TargetCommand>("target")
             .WithDescription("Writes a scale target to print: the sheet, the card or station tags, as PDF and SVG at true size.")
             .WithExample("target", "sheet", "--paper", "a4", "--out", "targets");

@@ -111,6 +111,10 @@ internal static class CheckRules
         "wall in view", "wall-in-view", "mm", FairWallMm, null,
         "Step back and zoom in, or move it to the middle, under the camera.");
 
+    /// <summary>What is only fair, as warnings.</summary>
+    public static IReadOnlyList<string> Cautions(IEnumerable<CheckItem> items) =>
+        [.. items.Where(i => i.Verdict == CheckVerdict.Fair).Select(i => $"{i.Finding} {i.Remedy}")];
+
     /// <summary>How blurred edges may be.</summary>
     public static CheckItem Sharpness(double blurPx, double pixelMm) => SharpnessRule.Judge(
         blurPx,

@@ -1,3 +1,4 @@
+using SectionScan.Imaging.Scales;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Quantities;
 
@@ -23,6 +24,10 @@ public sealed record DigitiseSettings
 
     /// <summary>Measured over nominal length of the check bars, across and up; null when nobody checked the print.</summary>
     public (double X, double Y)? PrintRatio { get; init; }
+
+    /// <summary>Where the scale comes from when it is no printed sheet or card.</summary>
+    /// <value>Null: the sheet or the card is looked for.</value>
+    public ScaleSource? Scale { get; init; }
 
     /// <summary>The direction of the roof for sections without a tag, as a turn from the sheet's top edge, counter-clockwise.</summary>
     /// <value>Null: toward the sheet's top edge.</value>

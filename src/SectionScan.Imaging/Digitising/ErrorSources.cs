@@ -1,4 +1,5 @@
 using SectionScan.Imaging.Edges;
+using SectionScan.Imaging.Scales;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Uncertainty;
@@ -8,13 +9,6 @@ namespace SectionScan.Imaging.Digitising;
 /// <summary>The causes of error of one digitised outline, each as how the outline would move at one standard uncertainty.</summary>
 internal static class ErrorSources
 {
-    // Calliper on the check bars: 0.05 mm over 200 mm across and 150 mm up (common practice, no source).
-    private const double BarAcrossRelative = 0.05 / 200;
-    private const double BarUpRelative = 0.05 / 150;
-
-    // An unchecked print: desktop printers are off by 0.1 to 0.5 % (from memory), each direction on its own.
-    private const double UncheckedPrintRelative = 0.0015;
-
     // What the edge model does not know (tone curve, sharpening, texture), as a share of a pixel and of the blur.
     private const double EdgeBiasPx = 0.10;
     private const double EdgeBiasBlurs = 0.04;
@@ -28,31 +22,30 @@ internal static class ErrorSources
     /// <summary>Works out all causes.</summary>
     /// <param name="edge">The measured edge.</param>
     /// <param name="placement">Where the section lies.</param>
-    /// <param name="fit">The camera with its uncertainty.</param>
+    /// <param name="scale">The camera with its uncertainty.</param>
     /// <param name="settings">The settings.</param>
     /// <param name="thicknessMm">Height of the face, mm.</param>
     /// <param name="isSlice">True for a slice of a mould, false for an opening.</param>
     public static IReadOnlyList<OutlineErrorSource> Of(
-        FaceEdge edge, SectionPlacement placement, CameraFit fit, DigitiseSettings settings, double thicknessMm, bool isSlice)
+        FaceEdge edge, SectionPlacement placement, ImageScale scale, DigitiseSettings settings, double thicknessMm, bool isSlice)
     {
         var sources = new List<OutlineErrorSource>
         {
-            PrintScale(placement, settings.PrintRatio is not null),
+            Stretch(placement, scale.Stretch),
         };
-        var map = new PlaneShift(edge.Points, placement, fit.Camera, thicknessMm);
-        var (target, lens) = fit.Deviations();
-        sources.Add(new("target fit", [.. target.Select(c => map.Effect(c))]));
-        sources.Add(new("lens and camera height", [.. lens.Select(c => map.Effect(c))]));
+        var map = new PlaneShift(edge.Points, placement, scale.Camera, thicknessMm);
+        sources.AddRange(scale.Deviations.Select(
+            d => new OutlineErrorSource(d.Name, [.. d.Cameras.Select(c => map.Effect(c))], d.IsAssumed)));
         if (thicknessMm > 0)
         {
             sources.Add(new(
-                "slice thickness", [map.Effect(fit.Camera, thicknessMm + settings.ThicknessStandardUncertaintyMm)], IsAssumed: true));
-            sources.Add(Wall(edge, placement, fit.Camera, thicknessMm));
+                "slice thickness", [map.Effect(scale.Camera, thicknessMm + settings.ThicknessStandardUncertaintyMm)], IsAssumed: true));
+            sources.Add(Wall(edge, placement, scale.Camera, thicknessMm));
         }
 
         else if (settings.ThicknessMm is null && isSlice)
         {
-            sources.Add(new("slice thickness", [map.Effect(fit.Camera, UntoldThicknessMm)], IsAssumed: true));
+            sources.Add(new("slice thickness", [map.Effect(scale.Camera, UntoldThicknessMm)], IsAssumed: true));
         }
 
         var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));
@@ -62,15 +55,19 @@ internal static class ErrorSources
         return sources;
     }
 
-    private static OutlineErrorSource PrintScale(SectionPlacement placement, bool isChecked)
+    private static OutlineErrorSource Stretch(SectionPlacement placement, ScaleStretch stretch)
     {
-        var (x, y) = isChecked ? (BarAcrossRelative, BarUpRelative) : (UncheckedPrintRelative, UncheckedPrintRelative);
-        var (sin, cos) = Math.SinCos(placement.Up.Radians);
+        if (stretch.IsShared)
+        {
+            return new(stretch.Name, [LinearEffect.Scale(stretch.Across)], stretch.IsAssumed);
+        }
 
-        // A stretch along the sheet's x (then y), seen in the section's turned frame.
+        // A stretch along the target's x (then y), seen in the section's turned frame.
+        var (x, y) = (stretch.Across, stretch.Up);
+        var (sin, cos) = Math.SinCos(placement.Up.Radians);
         var across = new LinearEffect(x * cos * cos, -x * sin * cos, -x * sin * cos, x * sin * sin);
         var up = new LinearEffect(y * sin * sin, y * sin * cos, y * sin * cos, y * cos * cos);
-        return new("print scale", [across, up], IsAssumed: !isChecked);
+        return new(stretch.Name, [across, up], stretch.IsAssumed);
     }
 
     /// <summary>Where the wall shows only as a narrow strip, face and wall melt into one edge; how the wall leans then shifts it.</summary>

@@ -41,22 +41,22 @@ internal static class SectionAssembly
         TargetPoint[] placed = [.. outline.Points.ToArray().Select(placement.ToTarget)];
         var photo = scene.Photo;
         PixelPoint[] displayed = [.. placed.Select(p => StoredPixels.ToDisplayed(
-            scene.Fit.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];
+            scene.Scale.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];
         return new DigitisedSection(
             tag?.Station, scene.IsOpening, scene.ThicknessMm, outline, placement, placed, displayed,
-            ErrorSources.Of(edge, placement, scene.Fit, scene.Settings, scene.ThicknessMm, !scene.IsOpening), [.. Warnings(scene, edge, placement, tag)]);
+            ErrorSources.Of(edge, placement, scene.Scale, scene.Settings, scene.ThicknessMm, !scene.IsOpening), [.. Warnings(scene, edge, placement, tag)]);
     }
 
     private static IEnumerable<string> Warnings(Scene scene, FaceEdge edge, SectionPlacement placement, StationTag? tag)
     {
-        if (tag is null && !scene.IsOpening)
+        if (tag is null && !scene.IsOpening && scene.Settings.Scale is null)
         {
             yield return scene.Settings.Up is null
                 ? "No station tag lies beside the slice: the station is unknown, and the sheet's top edge is taken for the roof."
                 : "No station tag lies beside the slice: the station is unknown.";
         }
 
-        var wall = CheckRules.Wall(scene.Fit.Camera, placement.Origin, scene.ThicknessMm);
+        var wall = CheckRules.Wall(scene.Scale.Camera, placement.Origin, scene.ThicknessMm);
         if (wall.Verdict != CheckVerdict.Good)
         {
             yield return $"{wall.Finding} {wall.Remedy}";

@@ -1,4 +1,5 @@
 using OpenCvSharp;
+using SectionScan.Imaging.Checkerboards;
 using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
 using SectionScan.Metrology.Cameras;
@@ -24,15 +25,16 @@ public static class LensProfiler
     /// <param name="printRatioX">Measured over nominal length of the check bar across.</param>
     /// <param name="printRatioY">Measured over nominal length of the check bar up.</param>
     /// <param name="progress">Told the name of each photo when it is done.</param>
+    /// <param name="checkerboardMm">Side of the squares when the photos show a plain checkerboard; null for the sheet or the card.</param>
     /// <returns>The profile with the problems of photos that were left out, or why there is none.</returns>
     public static Result<LensProfiling> Make(
-        IReadOnlyList<string> paths, double printRatioX, double printRatioY, IProgress<string>? progress = null)
+        IReadOnlyList<string> paths, double printRatioX, double printRatioY, IProgress<string>? progress = null, double? checkerboardMm = null)
     {
         ArgumentNullException.ThrowIfNull(paths);
         var looks = new Result<Look>[paths.Count];
         Parallel.For(0, paths.Count, new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount }, i =>
         {
-            looks[i] = LookAt(paths[i], printRatioX, printRatioY);
+            looks[i] = LookAt(paths[i], printRatioX, printRatioY, checkerboardMm);
             progress?.Report(Path.GetFileName(paths[i]));
         });
 
@@ -100,7 +102,7 @@ public static class LensProfiler
             left);
     }
 
-    private static Result<Look> LookAt(string path, double printRatioX, double printRatioY)
+    private static Result<Look> LookAt(string path, double printRatioX, double printRatioY, double? checkerboardMm)
     {
         if (!Photo.Read(path).TryGet(out var photo, out var problem))
         {
@@ -109,13 +111,16 @@ public static class LensProfiler
 
         using (photo)
         {
-            if (!TargetFinder.Find(photo.Grey, path).TryGet(out var sighting, out problem))
+            var found = checkerboardMm is { } squareMm
+                ? CheckerboardFinder.Find(photo.Grey, squareMm, 0, path).Then<IReadOnlyList<SightedPoint>>(board => board.Points.ToArray())
+                : TargetFinder.Find(photo.Grey, path).Then<IReadOnlyList<SightedPoint>>(target => target.Points.ToArray());
+            if (!found.TryGet(out var sighted, out problem))
             {
                 return problem;
             }
 
             var (width, height) = (photo.Grey.Width, photo.Grey.Height);
-            var points = CameraFinder.AtTrueSize(sighting.Points, printRatioX, printRatioY);
+            var points = CameraFinder.AtTrueSize(sighted, printRatioX, printRatioY);
             var guess = LensPrior.FromExif(width, height, photo.Focal35Mm).Mean;
             return new Look(
                 new(photo.Facts.File, points, CameraFinder.RoughPose(points, guess)), photo.Facts.Sha256,

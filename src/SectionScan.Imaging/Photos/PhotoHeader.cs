@@ -24,6 +24,16 @@ internal sealed record PhotoHeader(
     /// <summary>Reads the header.</summary>
     public static Result<PhotoHeader> Read(byte[] bytes, string where)
     {
+        if (ForeignFormat.IsHeif(bytes))
+        {
+            return PhotoProblems.IsHeif(where);
+        }
+
+        if (ForeignFormat.IsDng(bytes))
+        {
+            return PhotoProblems.IsDng(where);
+        }
+
         IImageInfo? info;
         try
         {

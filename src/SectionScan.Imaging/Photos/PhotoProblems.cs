@@ -32,6 +32,20 @@ public static class PhotoProblems
         where,
         "Give the original photo. On a phone, set the camera to save JPEG (\"most compatible\").");
 
+    /// <summary>A phone's HEIC or AVIF file.</summary>
+    public static Problem IsHeif(string where) => new(
+        "photo-is-heic",
+        "This is a HEIC (or AVIF) photo, which is not read here.",
+        where,
+        "Set the phone's camera to save JPEG (in its settings under formats, often called \"most compatible\") and retake; or let the phone send or export the photo as JPEG at full size.");
+
+    /// <summary>A raw file.</summary>
+    public static Problem IsDng(string where) => new(
+        "photo-is-raw",
+        "This is a raw photo (DNG), which is not read here; what it holds as a picture is only a preview.",
+        where,
+        "Switch raw off in the camera, or have it save raw and JPEG together and give the JPEG; or develop the raw file to a TIFF or JPEG at full size without lens correction.");
+
     /// <summary>The header tells of more pixels than are decoded.</summary>
     public static Problem TooManyPixels(string where, long widthPx, long heightPx, long mostPx) => new(
         "photo-too-many-pixels",

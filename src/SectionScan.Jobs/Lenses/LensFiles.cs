@@ -15,12 +15,14 @@ public static class LensFiles
     /// <param name="printRatio">Measured over nominal length of the check bars.</param>
     /// <param name="path">Where to write the profile.</param>
     /// <param name="progress">Told of each photo.</param>
+    /// <param name="checkerboardMm">Side of the squares when the photos show a plain checkerboard; null for the sheet or the card.</param>
     public static Result<LensProfiling> Make(
-        IReadOnlyList<string> photos, (double X, double Y) printRatio, string path, IProgress<JobProgress>? progress = null)
+        IReadOnlyList<string> photos, (double X, double Y) printRatio, string path, IProgress<JobProgress>? progress = null,
+        double? checkerboardMm = null)
     {
         ArgumentNullException.ThrowIfNull(photos);
         var steps = new StepCounter(photos.Count, progress);
-        return LensProfiler.Make(photos, printRatio.X, printRatio.Y, steps)
+        return LensProfiler.Make(photos, printRatio.X, printRatio.Y, steps, checkerboardMm)
             .Then(made => OutputFolder.WriteFile(path, LensProfileFormat.Write(made.Profile)).Then<LensProfiling>(_ => made));
     }
 

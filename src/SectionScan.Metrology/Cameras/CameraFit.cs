@@ -45,8 +45,11 @@ public sealed class CameraFit
     /// <param name="points">At least four points of the target, not on one line.</param>
     /// <param name="prior">What is known of the lens.</param>
     /// <param name="start">A rough pose.</param>
+    /// <param name="leastCornerUncertaintyPx">The least standard uncertainty of a point along one axis that is believed, px: more for
+    /// points picked by hand than for corners found by a machine. The fit itself may tell of a larger one.</param>
     /// <exception cref="ArgumentException">Fewer than four points.</exception>
-    public static CameraFit Solve(IReadOnlyList<SightedPoint> points, LensPrior prior, Pose start)
+    public static CameraFit Solve(
+        IReadOnlyList<SightedPoint> points, LensPrior prior, Pose start, double leastCornerUncertaintyPx = LeastCornerUncertaintyPx)
     {
         ArgumentNullException.ThrowIfNull(points);
         ArgumentNullException.ThrowIfNull(prior);
@@ -62,7 +65,7 @@ public sealed class CameraFit
         double[] steps = [.. Enumerable.Repeat(1e-4, LensPrior.ParameterCount), 1e-7, 1e-7, 1e-7, 1e-5, 1e-5, 1e-5];
 
         // Twice: how well the corners were found is itself learnt from the first fit.
-        var sigma = 0.1;
+        var sigma = Math.Max(0.1, leastCornerUncertaintyPx);
         LeastSquaresFit fit = null!;
         double rms = 0;
         for (var round = 0; round < 2; round++)
@@ -77,7 +80,7 @@ public sealed class CameraFit
 
             rms = Math.Sqrt(sum / points.Count);
             var freedom = Math.Max(1, (2 * points.Count) - PoseParameters - 2);
-            sigma = Math.Max(LeastCornerUncertaintyPx, Math.Sqrt(sum / freedom));
+            sigma = Math.Max(leastCornerUncertaintyPx, Math.Sqrt(sum / freedom));
         }
 
         return new(prior, p, fit.Covariance, rms, sigma);

@@ -121,6 +121,11 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             words["print-ratio"] = ratio.ToString();
         }
 
+        foreach (var (name, value) in ScaleOptions.InWords(settings))
+        {
+            words[name] = value;
+        }
+
         if (settings.Up is { } up)
         {
             words["up"] = up.ToString(CultureInfo.InvariantCulture);
@@ -132,6 +137,7 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             LooksForOpenings = settings.Subject is null ? null : settings.Subject == "opening",
             Lens = lens,
             PrintRatio = settings.PrintRatio is { } r ? (r.X, r.Y) : null,
+            Scale = ScaleOptions.SourceOf(settings),
             Up = settings.Up is { } degrees ? Angle.FromDegrees(degrees) : null,
         };
         return new(

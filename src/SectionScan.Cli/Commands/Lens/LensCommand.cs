@@ -16,7 +16,7 @@ internal sealed class LensCommand(Terminal terminal, ProblemPrinter problems, Js
     public override int Execute(CommandContext context, LensSettings settings, CancellationToken cancellationToken)
     {
         var ratio = settings.PrintRatio ?? PrintRatioOption.True;
-        var made = progress.Follow("Looking at", settings, follow => LensFiles.Make(settings.Photos, (ratio.X, ratio.Y), settings.Out, follow));
+        var made = progress.Follow("Looking at", settings, follow => LensFiles.Make(settings.Photos, (ratio.X, ratio.Y), settings.Out, follow, settings.Checkerboard));
         if (!made.TryGet(out var profiling, out var problem))
         {
             if (settings.IsJson)
