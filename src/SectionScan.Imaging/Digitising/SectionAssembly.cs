@@ -62,6 +62,7 @@ internal static class SectionAssembly
             yield return $"{wall.Finding} {wall.Remedy}";
         }
 
+        yield return edge.Debug;
         if (edge.WeakShare > WeakShareToMention)
         {
             yield return FormattableString.Invariant(

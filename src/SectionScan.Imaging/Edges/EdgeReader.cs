@@ -47,6 +47,9 @@ internal sealed class EdgeReader
     /// <summary>Standard deviation of the blur at the edges in light, mm.</summary>
     public double BlurMm => light.BlurMm;
 
+    /// <summary>Width of wall that shows below the face at each place, mm.</summary>
+    public ReadOnlySpan<double> StripsMm => strips;
+
     /// <summary>Standard deviation of the blur in tint, mm.</summary>
     public double TintBlurMm => tint.BlurMm;
 

@@ -11,4 +11,7 @@ namespace SectionScan.Imaging.Edges;
 /// <param name="WeakShare">Share of the outline's length where there was hardly an edge to read, 0 to 1.</param>
 /// <param name="PixelMm">Side of a pixel there, mm.</param>
 internal sealed record FaceEdge(
-    TargetPoint[] Points, double ScatterMm, double BlurMm, WallFlare Flare, double FlareUncertaintyMm, double WeakShare, double PixelMm);
+    TargetPoint[] Points, double ScatterMm, double BlurMm, WallFlare Flare, double FlareUncertaintyMm, double WeakShare, double PixelMm)
+{
+    public string Debug { get; init; } = "";
+}

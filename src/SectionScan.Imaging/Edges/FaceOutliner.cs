@@ -13,6 +13,8 @@ internal static class FaceOutliner
     private const int MostTraces = 5;
     private const double SettledMm = 0.35;
     private const double WeakUncertaintyPx = 0.5;
+    private const double FairReachMm = 2.5;
+    private const double ClearlyBetter = 0.01;
 
     /// <summary>Measures the edge.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -22,6 +24,7 @@ internal static class FaceOutliner
     {
         var lean = direction < 0 ? 0.05 : (UsualLean * sampler.HeightMm) + 0.05;
         var curve = TraceUntilSettled(sampler, rough, lean, direction);
+        curve = BetterOf(sampler, curve, lean, direction);
         var (flare, flareUncertainty) = direction < 0 ? (WallFlare.None, 0) : FlareEstimate.From(sampler, curve, UsualLean * sampler.HeightMm);
 
         // A second opinion from a much smoother start: a bite or a spur that the trace has settled in does not survive, a corner of the
@@ -33,18 +36,36 @@ internal static class FaceOutliner
 
         // Each time from a smoother course than was found: a kink in the curve that is read from would make the true edge look like an
         // outlier. What the smoothing shrinks the reading puts right.
+        var traced = curve;
         EdgeReader? known = null;
         foreach (var smoothing in new[] { 1.2, 0.8 })
         {
-            (curve, known, _, _) = Refine(sampler, curve, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
+            (curve, known, _, _) = Refine(sampler, curve, traced, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
         }
 
         var (refined, reader, readings, scatter) = Refine(
-            sampler, curve, new(ReadingStepMm, 0.5, flare, flareUncertainty, direction), known);
+            sampler, curve, traced, new(ReadingStepMm, 0.5, flare, flareUncertainty, direction), known);
         curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
-        return new(curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel);
+        var ev = EdgeEvidence.Along(sampler, curve, flare, flareUncertainty, direction).Places;
+        var dbg = FormattableString.Invariant($"DBG weak {weak:0.000} own {ev.Average(e => e.Own):0.00} faint {ev.Average(e => e.Own < 0.25 ? 1 : 0):0.00} anyfaint {ev.Average(e => e.AnyOwn < 0.25 ? 1 : 0):0.00} farther {ev.Average(e => e.Farther > e.Own + 0.2 ? 1 : 0):0.00} nofoot {ev.Average(e => e.StripMm > 0.35 && e.Foot < 0.3 ? 1 : 0):0.00} strip {ev.Average(e => e.StripMm > 0.35 ? 1 : 0):0.00} max {ev.Max(e => e.StripMm):0.00} scatter {scatter:0.000} px {pixel:0.000} blur {reader.BlurMm:0.000} fu {flareUncertainty:0.000}");
+        return new(curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel) { Debug = dbg };
+    }
+
+    /// <summary>The trace, or one that starts from the fair course through most of it, whichever the photo bears out better: a bite or a
+    /// spur that the search for objects has left does not survive.</summary>
+    private static ClosedCurve BetterOf(ProfileSampler sampler, ClosedCurve traced, double lean, int direction)
+    {
+        if (FairCourse.Through(traced.Points) is not { } course)
+        {
+            return traced;
+        }
+
+        var fair = FaceTracer.Trace(sampler, course, new(FairReachMm, FairReachMm, 0.5, 1.2f, WallFlare.None, lean), direction);
+        return Borne(fair) > Borne(traced) + ClearlyBetter ? fair : traced;
+
+        double Borne(ClosedCurve curve) => EdgeEvidence.Along(sampler, curve, WallFlare.None, lean, direction).Places.Average(p => p.Own);
     }
 
     private static ClosedCurve TraceUntilSettled(ProfileSampler sampler, IReadOnlyList<TargetPoint> rough, double lean, int direction)
@@ -68,11 +89,12 @@ internal static class FaceOutliner
     }
 
     private static (ClosedCurve Curve, EdgeReader Reader, EdgeReading[] Readings, double ScatterMm) Refine(
-        ProfileSampler sampler, ClosedCurve traced, Refinement how, EdgeReader? known)
+        ProfileSampler sampler, ClosedCurve course, ClosedCurve traced, Refinement how, EdgeReader? known)
     {
-        var curve = ClosedCurve.Through(traced.Points, how.StepMm, how.SmoothingMm);
+        var curve = ClosedCurve.Through(course.Points, how.StepMm, how.SmoothingMm);
         var reader = new EdgeReader(sampler, curve, how.Flare, how.FlareUncertaintyMm, how.Direction);
-        var readings = reader.ReadAll(known);
+        var readings = TraceHold.Hold(
+            reader.ReadAll(known), curve, traced, reader.StripsMm, sampler.MillimetresPerPixel(curve.Points[0]), reader.BlurMm, how.Direction);
         var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
         var moved = curve.Moved(Array.ConvertAll(offsets, o => o * how.Direction));
         return (ClosedCurve.Through(moved, how.StepMm, 0), reader, readings, scatter);

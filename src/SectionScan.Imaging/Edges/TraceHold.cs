@@ -1,0 +1,53 @@
+using SectionScan.Metrology.Frames;
+
+namespace SectionScan.Imaging.Edges;
+
+/// <summary>Holds readings to the trace. The trace leaves the face at its first edge and is right to about a pixel; a reading that follows the
+/// stronger rim of a shadow close by would take the curve along, round after round.</summary>
+internal static class TraceHold
+{
+    private const double PlayPx = 1.5;
+    private const double PlayBlurs = 0.75;
+
+    /// <summary>The readings, each moved back to within the play about the trace and then counted as less sure.</summary>
+    /// <param name="readings">Readings on the curve.</param>
+    /// <param name="curve">The curve they were read on.</param>
+    /// <param name="traced">The trace.</param>
+    /// <param name="strips">Width of wall that shows, mm: so much farther in the face's edge may be where the trace took the wall's foot.</param>
+    /// <param name="pixelMm">Side of a pixel.</param>
+    /// <param name="blurMm">The blur.</param>
+    /// <param name="direction">+1 for a slice, −1 for an opening.</param>
+    public static EdgeReading[] Hold(
+        EdgeReading[] readings, ClosedCurve curve, ClosedCurve traced, ReadOnlySpan<double> strips, double pixelMm, double blurMm, int direction)
+    {
+        var play = Math.Max(PlayPx * pixelMm, PlayBlurs * blurMm);
+        var held = new EdgeReading[readings.Length];
+        for (var i = 0; i < held.Length; i++)
+        {
+            var off = direction * OffTrace(traced, curve.Points[i], curve.Normals[i]);
+            var within = Math.Clamp(readings[i].OffsetMm, -play - strips[i] - off, play - off);
+            var excess = Math.Abs(readings[i].OffsetMm - within);
+            held[i] = excess > 0
+                ? readings[i] with { OffsetMm = within, StandardUncertaintyMm = Math.Max(readings[i].StandardUncertaintyMm, play) }
+                : readings[i];
+        }
+
+        return held;
+    }
+
+    /// <summary>How far outward of the trace a point lies, mm.</summary>
+    private static double OffTrace(ClosedCurve traced, TargetPoint point, (double X, double Y) normal)
+    {
+        var (nearest, least) = (traced.Points[0], double.MaxValue);
+        foreach (var p in traced.Points)
+        {
+            var (dx, dy) = (p.XMm - point.XMm, p.YMm - point.YMm);
+            if ((dx * dx) + (dy * dy) < least)
+            {
+                (nearest, least) = (p, (dx * dx) + (dy * dy));
+            }
+        }
+
+        return ((point.XMm - nearest.XMm) * normal.X) + ((point.YMm - nearest.YMm) * normal.Y);
+    }
+}
