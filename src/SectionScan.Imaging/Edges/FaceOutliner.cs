@@ -15,6 +15,8 @@ internal static class FaceOutliner
     private const double WeakUncertaintyPx = 0.5;
     private const double FairReachMm = 2.5;
     private const double ClearlyBetter = 0.01;
+    private const int FairRounds = 3;
+    private const float ClearEdge = 0.3f;
 
     /// <summary>Measures the edge.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -57,15 +59,27 @@ internal static class FaceOutliner
     /// spur that the search for objects has left does not survive.</summary>
     private static ClosedCurve BetterOf(ProfileSampler sampler, ClosedCurve traced, double lean, int direction)
     {
-        if (FairCourse.Through(traced.Points) is not { } course)
+        var (best, borne) = Borne(traced);
+        for (var round = 0; round < FairRounds; round++)
         {
-            return traced;
+            if (borne.All(p => p.Own > ClearEdge)
+                || FairCourse.Through(best.Points, [.. borne.Select(p => (double)p.Own * p.Own)]) is not { } course)
+            {
+                break;
+            }
+
+            var (fair, found) = Borne(FaceTracer.Trace(sampler, course, new(FairReachMm, FairReachMm, 0.5, 1.2f, WallFlare.None, lean), direction));
+            if (found.Average(p => p.Own) < borne.Average(p => p.Own) + ClearlyBetter)
+            {
+                break;
+            }
+
+            (best, borne) = (fair, found);
         }
 
-        var fair = FaceTracer.Trace(sampler, course, new(FairReachMm, FairReachMm, 0.5, 1.2f, WallFlare.None, lean), direction);
-        return Borne(fair) > Borne(traced) + ClearlyBetter ? fair : traced;
+        return best;
 
-        double Borne(ClosedCurve curve) => EdgeEvidence.Along(sampler, curve, WallFlare.None, lean, direction).Places.Average(p => p.Own);
+        (ClosedCurve Curve, PlaceEvidence[] Places) Borne(ClosedCurve curve) => EdgeEvidence.Along(sampler, curve, WallFlare.None, lean, direction);
     }
 
     private static ClosedCurve TraceUntilSettled(ProfileSampler sampler, IReadOnlyList<TargetPoint> rough, double lean, int direction)

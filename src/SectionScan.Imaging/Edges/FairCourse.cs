@@ -18,27 +18,29 @@ internal static class FairCourse
 
     /// <summary>Fits the course.</summary>
     /// <param name="rough">The rough outline, mm.</param>
+    /// <param name="trust">How much each point counts, 0 to 1: how well the photo bears it out.</param>
     /// <returns>Points round the fair course, or null when the outline cannot be told by one radius at each angle.</returns>
-    public static IReadOnlyList<TargetPoint>? Through(IReadOnlyList<TargetPoint> rough)
+    public static IReadOnlyList<TargetPoint>? Through(IReadOnlyList<TargetPoint> rough, IReadOnlyList<double> trust)
     {
         var (x, y) = ((rough.Min(p => p.XMm) + rough.Max(p => p.XMm)) / 2, (rough.Min(p => p.YMm) + rough.Max(p => p.YMm)) / 2);
         var radii = Array.ConvertAll([.. rough], p => Math.Sqrt(((p.XMm - x) * (p.XMm - x)) + ((p.YMm - y) * (p.YMm - y))));
         var design = Matrix<double>.Build.Dense(
             rough.Count, (2 * Harmonics) + 1, (i, k) => Term(Math.Atan2(rough[i].YMm - y, rough[i].XMm - x), k));
         var radius = Vector<double>.Build.Dense(radii);
-        var weights = Vector<double>.Build.Dense(rough.Count, 1);
+        var own = Vector<double>.Build.Dense(rough.Count, i => Math.Max(trust[i], 1e-3));
+        var weights = own;
         var series = Vector<double>.Build.Dense(design.ColumnCount);
         for (var round = 0; round < Rounds; round++)
         {
             var weighted = design.MapIndexed((i, _, value) => value * weights[i]);
             series = weighted.TransposeThisAndMultiply(design).Cholesky().Solve(weighted.TransposeThisAndMultiply(radius));
             var off = (radius - (design * series)).PointwiseAbs();
-            var scale = Math.Max(1.4826 * off.OrderBy(o => o).ElementAt(off.Count / 2), UsualMm / 3);
+            var scale = Math.Max(1.4826 * WeightedMedian(off, own), UsualMm / 3);
 
             // Least absolute deviations lead to the right course, the biweight then leaves the bites out.
-            weights = round < Rounds / 2
+            weights = own.PointwiseMultiply(round < Rounds / 2
                 ? off.Map(o => 1 / Math.Max(o, 0.1))
-                : off.Map(o => o < TukeyFactor * scale ? Math.Pow(1 - Math.Pow(o / (TukeyFactor * scale), 2), 2) : 1e-6);
+                : off.Map(o => o < TukeyFactor * scale ? Math.Pow(1 - Math.Pow(o / (TukeyFactor * scale), 2), 2) : 1e-6));
         }
 
         var course = new TargetPoint[Places];
@@ -55,6 +57,21 @@ internal static class FairCourse
         }
 
         return course;
+    }
+
+    private static double WeightedMedian(Vector<double> values, Vector<double> weights)
+    {
+        var (half, sum) = (weights.Sum() / 2, 0.0);
+        foreach (var (value, weight) in values.Zip(weights).OrderBy(p => p.First))
+        {
+            sum += weight;
+            if (sum >= half)
+            {
+                return value;
+            }
+        }
+
+        return values.Maximum();
     }
 
     private static double Term(double angle, int k) => k == 0 ? 1 : k % 2 == 1 ? Math.Cos((k + 1) / 2 * angle) : Math.Sin(k / 2 * angle);
