@@ -51,8 +51,26 @@ internal static class ErrorSources
         var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));
         sources.Add(new("edge, systematic", [new NormalOffsetEffect(bias)], IsAssumed: true));
         sources.Add(new("edge, random", [new RandomEdgeEffect(Math.Max(edge.ScatterMm, 0.004), 0.6)]));
+        foreach (var cause in edge.Doubts.GroupBy(d => d.Cause).OrderBy(g => g.Key))
+        {
+            sources.Add(new(NameOf(cause.Key), [.. cause.Select(d => Doubt(d, placement))], IsAssumed: true));
+        }
+
         sources.Add(new("up direction", [new LinearEffect(0, -UpUncertaintyRad, UpUncertaintyRad, 0)], IsAssumed: true));
         return sources;
+    }
+
+    private static string NameOf(EdgeDoubtCause cause) => cause switch
+    {
+        EdgeDoubtCause.Faint => "edge, faint stretches",
+        EdgeDoubtCause.WallLikeFace => "wall like the face",
+        _ => "narrow strip of wall",
+    };
+
+    private static LocalOffsetEffect Doubt(EdgeDoubt doubt, SectionPlacement placement)
+    {
+        var at = placement.ToSection(doubt.Centre);
+        return new(doubt.StandardUncertaintyMm, at.XMm, at.YMm, doubt.RadiusMm);
     }
 
     private static OutlineErrorSource Stretch(SectionPlacement placement, ScaleStretch stretch)

@@ -11,7 +11,7 @@ namespace SectionScan.Imaging.Digitising;
 internal static class FaceMeasuring
 {
     // A face whose edge is unclear over more than this share is refused.
-    private const double MostWeakShare = 0.35;
+    private const double MostWeakShare = 0.2;
 
     /// <summary>Measures the edges of all faces.</summary>
     /// <param name="scene">The scene.</param>

@@ -62,7 +62,7 @@ internal static class SectionAssembly
             yield return $"{wall.Finding} {wall.Remedy}";
         }
 
-        yield return edge.Debug;
+        yield return FormattableString.Invariant($"DBG weak {edge.WeakShare:0.000} nf {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.Faint).Sum(d => d.LengthMm):0.0} uf {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.Faint).Select(d => d.StandardUncertaintyMm).DefaultIfEmpty(0).Max():0.00} nw {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.WallLikeFace).Sum(d => d.LengthMm):0.0} uw {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.WallLikeFace).Select(d => d.StandardUncertaintyMm).DefaultIfEmpty(0).Max():0.00} px {edge.PixelMm:0.000} blur {edge.BlurMm:0.000} fu {edge.FlareUncertaintyMm:0.000}");
         if (edge.WeakShare > WeakShareToMention)
         {
             yield return FormattableString.Invariant(

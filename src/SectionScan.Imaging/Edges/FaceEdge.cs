@@ -10,8 +10,7 @@ namespace SectionScan.Imaging.Edges;
 /// <param name="FlareUncertaintyMm">How well that is known, mm at the wall's foot.</param>
 /// <param name="WeakShare">Share of the outline's length where there was hardly an edge to read, 0 to 1.</param>
 /// <param name="PixelMm">Side of a pixel there, mm.</param>
+/// <param name="Doubts">Stretches that the photo does not bear out.</param>
 internal sealed record FaceEdge(
-    TargetPoint[] Points, double ScatterMm, double BlurMm, WallFlare Flare, double FlareUncertaintyMm, double WeakShare, double PixelMm)
-{
-    public string Debug { get; init; } = "";
-}
+    TargetPoint[] Points, double ScatterMm, double BlurMm, WallFlare Flare, double FlareUncertaintyMm, double WeakShare, double PixelMm,
+    IReadOnlyList<EdgeDoubt> Doubts);

@@ -50,9 +50,9 @@ internal static class FaceOutliner
         curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
-        var ev = EdgeEvidence.Along(sampler, curve, flare, flareUncertainty, direction).Places;
-        var dbg = FormattableString.Invariant($"DBG weak {weak:0.000} own {ev.Average(e => e.Own):0.00} faint {ev.Average(e => e.Own < 0.25 ? 1 : 0):0.00} anyfaint {ev.Average(e => e.AnyOwn < 0.25 ? 1 : 0):0.00} farther {ev.Average(e => e.Farther > e.Own + 0.2 ? 1 : 0):0.00} nofoot {ev.Average(e => e.StripMm > 0.35 && e.Foot < 0.3 ? 1 : 0):0.00} strip {ev.Average(e => e.StripMm > 0.35 ? 1 : 0):0.00} max {ev.Max(e => e.StripMm):0.00} scatter {scatter:0.000} px {pixel:0.000} blur {reader.BlurMm:0.000} fu {flareUncertainty:0.000}");
-        return new(curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel) { Debug = dbg };
+        return new(
+            curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel,
+            EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction));
     }
 
     /// <summary>The trace, or one that starts from the fair course through most of it, whichever the photo bears out better: a bite or a

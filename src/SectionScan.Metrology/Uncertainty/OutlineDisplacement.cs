@@ -69,6 +69,17 @@ internal sealed class OutlineDisplacement
                 }
 
                 break;
+            case LocalOffsetEffect local:
+                for (var i = 0; i < moved.Length; i++)
+                {
+                    var near = corners[i].DistanceTo(new(local.XMm, local.YMm)) / local.RadiusMm;
+                    if (near < 1)
+                    {
+                        MoveAlongNormal(i, factor * local.OffsetMm * (1 - Math.Pow(near, 4)), moved);
+                    }
+                }
+
+                break;
             default:
                 throw new ArgumentException($"{effect.GetType().Name} does not move an outline as a whole.", nameof(effect));
         }

@@ -7,6 +7,7 @@ namespace SectionScan.Metrology.Uncertainty;
 [JsonDerivedType(typeof(LinearEffect), "linear")]
 [JsonDerivedType(typeof(NormalOffsetEffect), "normalOffset")]
 [JsonDerivedType(typeof(FacingOffsetEffect), "facingOffset")]
+[JsonDerivedType(typeof(LocalOffsetEffect), "localOffset")]
 [JsonDerivedType(typeof(RandomEdgeEffect), "randomEdge")]
 public abstract record OutlineEffect;
 
@@ -31,6 +32,14 @@ public sealed record NormalOffsetEffect(double OffsetMm) : OutlineEffect;
 /// <param name="DirectionX">x of the unit vector d, section frame.</param>
 /// <param name="DirectionY">y of the unit vector d, section frame.</param>
 public sealed record FacingOffsetEffect(double OffsetMm, double DirectionX, double DirectionY) : OutlineEffect;
+
+/// <summary>Points near one place move along the outward normal together, dying away toward the end of the stretch: an edge that could not
+/// be told well there. At distance d from the place the move is the offset times 1 − (d/radius)⁴, and none beyond the radius.</summary>
+/// <param name="OffsetMm">The move in mm in the middle of the stretch.</param>
+/// <param name="XMm">x of the place, mm, section frame.</param>
+/// <param name="YMm">y of the place, mm, section frame.</param>
+/// <param name="RadiusMm">How far the stretch reaches from the place, mm.</param>
+public sealed record LocalOffsetEffect(double OffsetMm, double XMm, double YMm, double RadiusMm) : OutlineEffect;
 
 /// <summary>Points move along the normal at random, alike only over a short length: pixel noise, saw marks, texture.</summary>
 /// <param name="StandardDeviationMm">The spread of the move in mm.</param>

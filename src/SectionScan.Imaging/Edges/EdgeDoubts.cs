@@ -1,0 +1,97 @@
+using SectionScan.Metrology.Frames;
+
+namespace SectionScan.Imaging.Edges;
+
+/// <summary>From the evidence place by place to doubtful stretches.</summary>
+internal static class EdgeDoubts
+{
+    private const float FaintEvidence = 0.3f;
+    private const float FootEvidence = 0.3f;
+    private const double LeastStripMm = 0.3;
+    private const double LeastStripPx = 2;
+    private const double NarrowFromPx = 0.3;
+    private const double NarrowToPx = 7;
+
+    // Where face and wall melt, the edge read wanders within this share of the strip, up to so many pixels of it.
+    private const double NarrowShare = 0.3;
+    private const double NarrowMostPx = 2.5;
+
+    // The fair course through the rest foretells a faint edge to about this.
+    private const double CourseMm = 0.15;
+    private const double GapMm = 1.2;
+    private const double ShortestMm = 0.9;
+
+    /// <summary>Finds the stretches.</summary>
+    /// <param name="sampler">Reads the photo.</param>
+    /// <param name="curve">The measured edge.</param>
+    /// <param name="flare">How the wall leans.</param>
+    /// <param name="flareUncertaintyMm">How well that is known.</param>
+    /// <param name="direction">+1 for a slice, −1 for an opening.</param>
+    public static IReadOnlyList<EdgeDoubt> Of(
+        ProfileSampler sampler, ClosedCurve curve, WallFlare flare, double flareUncertaintyMm, int direction)
+    {
+        var (even, places) = EdgeEvidence.Along(sampler, curve, flare, flareUncertaintyMm, direction);
+        var course = FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]);
+        var pixelMm = sampler.MillimetresPerPixel(even.Points[0]);
+        var doubts = new List<EdgeDoubt>();
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < FaintEvidence
+            ? CourseMm + (course is null ? 0.5 : DistanceTo(course, even.Points[i])) : 0));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.WallLikeFace, i =>
+            places[i].StripMm > Math.Max(LeastStripMm, LeastStripPx * pixelMm) && places[i].Foot < FootEvidence
+                ? places[i].StripMm / Math.Sqrt(3) : 0));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.NarrowWall, i =>
+            places[i].StripMm > NarrowFromPx * pixelMm && places[i].StripMm < NarrowToPx * pixelMm
+                ? NarrowShare * Math.Min(places[i].StripMm, NarrowMostPx * pixelMm) : 0));
+        return doubts;
+    }
+
+    /// <summary>Runs of doubtful places, joined over short gaps; lone ones are left out.</summary>
+    private static IEnumerable<EdgeDoubt> Stretches(ClosedCurve curve, EdgeDoubtCause cause, Func<int, double> uncertaintyMm)
+    {
+        var n = curve.Points.Length;
+        var doubtful = Enumerable.Range(0, n).Select(uncertaintyMm).ToArray();
+        var gap = (int)Math.Round(GapMm / curve.StepMm);
+        var start = Enumerable.Range(0, n).FirstOrDefault(i => Enumerable.Range(1, gap).All(k => doubtful[(i + n - k) % n] == 0), 0);
+        var (first, last) = (-1, -1);
+        for (var t = 0; t < n + gap + 1; t++)
+        {
+            var isDoubtful = t < n && doubtful[(start + t) % n] > 0;
+            if (isDoubtful)
+            {
+                (first, last) = (first < 0 ? t : first, t);
+            }
+            else if (first >= 0 && t - last > gap)
+            {
+                var length = (last - first + 1) * curve.StepMm;
+                if (length >= ShortestMm)
+                {
+                    yield return Stretch(first, last, length);
+                }
+
+                first = -1;
+            }
+        }
+
+        EdgeDoubt Stretch(int from, int to, double lengthMm)
+        {
+            var (a, b) = (curve.Points[(start + from) % n], curve.Points[(start + to) % n]);
+            var middle = curve.Points[(start + ((from + to) / 2)) % n];
+            double[] inside = [.. Enumerable.Range(from, to - from + 1).Select(t => doubtful[(start + t) % n]).Where(u => u > 0).Order()];
+            return new(cause, middle, Math.Max(middle.DistanceTo(a), middle.DistanceTo(b)) + curve.StepMm, lengthMm, inside[(int)(0.8 * (inside.Length - 1))]);
+        }
+    }
+
+    private static double DistanceTo(IReadOnlyList<TargetPoint> course, TargetPoint point)
+    {
+        var least = double.MaxValue;
+        for (var i = 0; i < course.Count; i++)
+        {
+            var (a, b) = (course[i], course[(i + 1) % course.Count]);
+            var (dx, dy) = (b.XMm - a.XMm, b.YMm - a.YMm);
+            var share = Math.Clamp((((point.XMm - a.XMm) * dx) + ((point.YMm - a.YMm) * dy)) / Math.Max((dx * dx) + (dy * dy), 1e-12), 0, 1);
+            least = Math.Min(least, point.DistanceTo(new(a.XMm + (share * dx), a.YMm + (share * dy))));
+        }
+
+        return least;
+    }
+}
