@@ -63,6 +63,7 @@ internal static class ErrorSources
     private static string NameOf(EdgeDoubtCause cause) => cause switch
     {
         EdgeDoubtCause.Faint => "edge, faint stretches",
+        EdgeDoubtCause.Unsteady => "edge, unsteady stretches",
         EdgeDoubtCause.WallLikeFace => "wall like the face",
         _ => "narrow strip of wall",
     };

@@ -16,6 +16,9 @@ internal enum EdgeDoubtCause
     /// <summary>There is hardly an edge.</summary>
     Faint,
 
+    /// <summary>The readings do not agree with the trace, as where the rim of a shadow meets the edge.</summary>
+    Unsteady,
+
     /// <summary>The wall below the face must show, and no foot of a wall is seen: what was measured may be the foot.</summary>
     WallLikeFace,
 

@@ -18,6 +18,8 @@ internal static class EdgeDoubts
 
     // The fair course through the rest foretells a faint edge to about this.
     private const double CourseMm = 0.15;
+    // A reading less sure than this was held to the trace, or light and tint contradict each other.
+    private const double UnsteadyPx = 0.5;
     private const double GapMm = 1.2;
     private const double ShortestMm = 0.9;
 
@@ -27,8 +29,11 @@ internal static class EdgeDoubts
     /// <param name="flare">How the wall leans.</param>
     /// <param name="flareUncertaintyMm">How well that is known.</param>
     /// <param name="direction">+1 for a slice, −1 for an opening.</param>
+    /// <param name="readOn">The curve that the last readings were made on.</param>
+    /// <param name="readings">The last readings.</param>
     public static IReadOnlyList<EdgeDoubt> Of(
-        ProfileSampler sampler, ClosedCurve curve, WallFlare flare, double flareUncertaintyMm, int direction)
+        ProfileSampler sampler, ClosedCurve curve, WallFlare flare, double flareUncertaintyMm, int direction, ClosedCurve readOn,
+        EdgeReading[] readings)
     {
         var (even, places) = EdgeEvidence.Along(sampler, curve, flare, flareUncertaintyMm, direction);
         var course = FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]);
@@ -36,6 +41,8 @@ internal static class EdgeDoubts
         var doubts = new List<EdgeDoubt>();
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < FaintEvidence
             ? CourseMm + (course is null ? 0.5 : DistanceTo(course, even.Points[i])) : 0));
+        doubts.AddRange(Stretches(readOn, EdgeDoubtCause.Unsteady, i =>
+            readings[i].StandardUncertaintyMm > UnsteadyPx * pixelMm ? readings[i].StandardUncertaintyMm : 0));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.WallLikeFace, i =>
             places[i].StripMm > Math.Max(LeastStripMm, LeastStripPx * pixelMm) && places[i].Foot < FootEvidence
                 ? places[i].StripMm / Math.Sqrt(3) : 0));

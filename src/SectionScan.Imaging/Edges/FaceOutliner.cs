@@ -42,17 +42,17 @@ internal static class FaceOutliner
         EdgeReader? known = null;
         foreach (var smoothing in new[] { 1.2, 0.8 })
         {
-            (curve, known, _, _) = Refine(sampler, curve, traced, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
+            (curve, known, _, _, _) = Refine(sampler, curve, traced, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
         }
 
-        var (refined, reader, readings, scatter) = Refine(
+        var (refined, reader, readOn, readings, scatter) = Refine(
             sampler, curve, traced, new(ReadingStepMm, 0.5, flare, flareUncertainty, direction), known);
         curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
         return new(
             curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel,
-            EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction));
+            EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction, readOn, readings));
     }
 
     /// <summary>The trace, or one that starts from the fair course through most of it, whichever the photo bears out better: a bite or a
@@ -102,7 +102,7 @@ internal static class FaceOutliner
         return curve;
     }
 
-    private static (ClosedCurve Curve, EdgeReader Reader, EdgeReading[] Readings, double ScatterMm) Refine(
+    private static (ClosedCurve Curve, EdgeReader Reader, ClosedCurve ReadOn, EdgeReading[] Readings, double ScatterMm) Refine(
         ProfileSampler sampler, ClosedCurve course, ClosedCurve traced, Refinement how, EdgeReader? known)
     {
         var curve = ClosedCurve.Through(course.Points, how.StepMm, how.SmoothingMm);
@@ -111,7 +111,7 @@ internal static class FaceOutliner
             reader.ReadAll(known), curve, traced, reader.StripsMm, sampler.MillimetresPerPixel(curve.Points[0]), reader.BlurMm, how.Direction);
         var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
         var moved = curve.Moved(Array.ConvertAll(offsets, o => o * how.Direction));
-        return (ClosedCurve.Through(moved, how.StepMm, 0), reader, readings, scatter);
+        return (ClosedCurve.Through(moved, how.StepMm, 0), reader, curve, readings, scatter);
     }
 
     private static double DistanceTo(ClosedCurve curve, TargetPoint point)
