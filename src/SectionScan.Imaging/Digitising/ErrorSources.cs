@@ -10,8 +10,11 @@ namespace SectionScan.Imaging.Digitising;
 internal static class ErrorSources
 {
     // What the edge model does not know (tone curve, sharpening, texture), as a share of a pixel and of the blur.
-    private const double EdgeBiasPx = 0.10;
+    private const double EdgeBiasPx = 0.2;
     private const double EdgeBiasBlurs = 0.04;
+
+    private const double FlareShare = 0.5;
+    private const double FlareMostBlurs = 1.2;
 
     // Slices whose thickness nobody told are taken for flat; they may be about this thick.
     private const double UntoldThicknessMm = 6;
@@ -97,10 +100,11 @@ internal static class ErrorSources
         var (dx, dy) = distance > 1 ? (centre.XMm / distance, centre.YMm / distance) : (0, 1);
         var shown = thicknessMm / camera.HeightMm * distance;
 
-        // Only a strip of less than five blurs melts; a share of the flare's uncertainty then goes into the edge.
+        // Only a strip of less than five blurs melts; what is not known of the flare then goes into the edge, wholly where the wall is lit like
+        // the face, by half where it is dark. Right below the camera such a strip shows all round, else on the side toward the camera.
         var melts = Math.Clamp(1.5 - (shown / (10 * edge.BlurMm)), 0.2, 1);
-        var offset = melts * Math.Min(0.25 * edge.FlareUncertaintyMm, 0.35 * edge.BlurMm);
-        return new("wall below the face", [new FacingOffsetEffect(offset, dx, dy)], IsAssumed: true);
+        var offset = melts * Math.Min(FlareShare * edge.FlareUncertaintyMm, FlareMostBlurs * edge.BlurMm);
+        return new("wall below the face", [shown < edge.FlareUncertaintyMm ? new NormalOffsetEffect(offset) : new FacingOffsetEffect(offset, dx, dy)], IsAssumed: true);
     }
 
     private static double Square(double x) => x * x;

@@ -10,8 +10,10 @@ namespace SectionScan.Imaging.Digitising;
 /// <summary>From places where faces were found to sections: the same for every source of scale.</summary>
 internal static class FaceMeasuring
 {
-    // A face whose edge is unclear over more than this share is refused.
-    private const double MostWeakShare = 0.2;
+    // A face whose edge is unclear over more than this share is refused; so is one that strays this far from its fair course over so much.
+    private const double MostWeakShare = 0.35;
+    private const double MostStrayShare = 0.15;
+    private const double StrayMm = 0.5;
 
     /// <summary>Measures the edges of all faces.</summary>
     /// <param name="scene">The scene.</param>
@@ -41,9 +43,9 @@ internal static class FaceMeasuring
             {
                 refused.Add(CheckProblems.Refused(scene.Path, sharpness));
             }
-            else if (edge.WeakShare > MostWeakShare)
+            else if (edge.WeakShare > MostWeakShare || edge.ShareOf(EdgeDoubtCause.Faint, StrayMm) > MostStrayShare)
             {
-                refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), edge.WeakShare));
+                refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), Math.Max(edge.WeakShare, edge.ShareOf(EdgeDoubtCause.Faint, StrayMm))));
             }
             else
             {

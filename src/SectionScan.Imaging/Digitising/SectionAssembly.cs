@@ -16,7 +16,8 @@ internal static class SectionAssembly
     private const int MostPoints = 2000;
     private const double PointSpacingMm = 0.12;
 
-    private const double WeakShareToMention = 0.1;
+    private const double WeakShareToMention = 0.06;
+    private const double WallShareToMention = 0.06;
 
     /// <summary>Assembles the section.</summary>
     public static Result<DigitisedSection> Assemble(Scene scene, FaceEdge edge, StationTag? tag)
@@ -62,11 +63,16 @@ internal static class SectionAssembly
             yield return $"{wall.Finding} {wall.Remedy}";
         }
 
-        yield return FormattableString.Invariant($"DBG weak {edge.WeakShare:0.000} nf {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.Faint).Sum(d => d.LengthMm):0.0} uf {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.Faint).Select(d => d.StandardUncertaintyMm).DefaultIfEmpty(0).Max():0.00} nw {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.WallLikeFace).Sum(d => d.LengthMm):0.0} uw {edge.Doubts.Where(d => d.Cause == EdgeDoubtCause.WallLikeFace).Select(d => d.StandardUncertaintyMm).DefaultIfEmpty(0).Max():0.00} px {edge.PixelMm:0.000} blur {edge.BlurMm:0.000} fu {edge.FlareUncertaintyMm:0.000}");
-        if (edge.WeakShare > WeakShareToMention)
+        if (Math.Max(edge.WeakShare, Math.Max(edge.ShareOf(EdgeDoubtCause.Faint), edge.ShareOf(EdgeDoubtCause.Unsteady))) is var faint && faint > WeakShareToMention)
         {
             yield return FormattableString.Invariant(
-                $"The edge is faint over {100 * edge.WeakShare:0} % of the outline; look at the picture before you trust it.");
+                $"The edge is faint over {100 * faint:0} % of the outline, and the stated uncertainty allows for it; look at the picture before you trust it. Even light from all sides, or a background of another tint, shows the edge better.");
+        }
+
+        if (edge.ShareOf(EdgeDoubtCause.WallLikeFace) is var wallLike && wallLike > WallShareToMention)
+        {
+            yield return FormattableString.Invariant(
+                $"Over {100 * wallLike:0} % of the outline the wall below the face cannot be told from the face, and the stated uncertainty allows for it. Light the slice from the other side, lay it nearer the middle of the picture, or cut it thinner.");
         }
     }
 }

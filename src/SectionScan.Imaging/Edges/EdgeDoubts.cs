@@ -6,6 +6,7 @@ namespace SectionScan.Imaging.Edges;
 internal static class EdgeDoubts
 {
     private const float FaintEvidence = 0.3f;
+    private const float FaintShare = 0.45f;
     private const float FootEvidence = 0.3f;
     private const double LeastStripMm = 0.3;
     private const double LeastStripPx = 2;
@@ -13,13 +14,17 @@ internal static class EdgeDoubts
     private const double NarrowToPx = 7;
 
     // Where face and wall melt, the edge read wanders within this share of the strip, up to so many pixels of it.
-    private const double NarrowShare = 0.3;
+    private const double NarrowShare = 0.4;
     private const double NarrowMostPx = 2.5;
 
     // The fair course through the rest foretells a faint edge to about this.
     private const double CourseMm = 0.15;
     // A reading less sure than this was held to the trace, or light and tint contradict each other.
     private const double UnsteadyPx = 0.5;
+
+    // A port's wall has no bumps of this height and a few millimetres' length; the rim of a soft shadow makes them.
+    private const double BumpMm = 0.06;
+    private const double BumpPx = 0.5;
     private const double GapMm = 1.2;
     private const double ShortestMm = 0.9;
 
@@ -39,10 +44,18 @@ internal static class EdgeDoubts
         var course = FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]);
         var pixelMm = sampler.MillimetresPerPixel(even.Points[0]);
         var doubts = new List<EdgeDoubt>();
-        doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < FaintEvidence
+
+        // Blur makes every edge look fainter: what counts is an edge much fainter than the outline's usual one.
+        var faint = Math.Min(FaintEvidence, FaintShare * places.Select(p => p.Own).Order().ElementAt(places.Length / 2));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < faint
             ? CourseMm + (course is null ? 0.5 : DistanceTo(course, even.Points[i])) : 0));
         doubts.AddRange(Stretches(readOn, EdgeDoubtCause.Unsteady, i =>
             readings[i].StandardUncertaintyMm > UnsteadyPx * pixelMm ? readings[i].StandardUncertaintyMm : 0));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.Unsteady, i =>
+        {
+            var bump = Math.Abs(LocalCourse.DeviationMm(even, i));
+            return bump > Math.Max(BumpMm, BumpPx * pixelMm) ? bump : 0;
+        }));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.WallLikeFace, i =>
             places[i].StripMm > Math.Max(LeastStripMm, LeastStripPx * pixelMm) && places[i].Foot < FootEvidence
                 ? places[i].StripMm / Math.Sqrt(3) : 0));

@@ -1,16 +1,15 @@
 namespace SectionScan.Imaging.Edges;
 
-/// <summary>How well the photo bears a measured edge out, place by place: whether there is an edge at all, whether a better one lies farther
-/// out, and whether the wall that geometry says must show below the face does show.</summary>
+/// <summary>How well the photo bears a measured edge out, place by place: whether there is an edge at all, and
+/// whether the wall that geometry says must show below the face does show.</summary>
 internal static class EdgeEvidence
 {
     private const double StepAlongMm = 0.3;
     private const double StepAcrossMm = 0.05;
     private const double InwardMm = 0.6;
-    private const double OutwardMm = 3;
+    private const double OutwardMm = 0.6;
     private const double OwnReachMm = 0.15;
     private const double OwnReachPx = 1.5;
-    private const double FarMm = 0.4;
 
     /// <summary>Looks at every place of a curve.</summary>
     /// <param name="sampler">Reads the photo.</param>
@@ -39,18 +38,8 @@ internal static class EdgeEvidence
         for (var i = 0; i < places.Length; i++)
         {
             band.FindEdges(i, leaving, edges);
-            var (farther, fartherAt) = (0f, 0.0);
-            var last = Offset(Math.Min(OutwardMm, strips[i] > 0 ? Math.Max(FarMm, strips[i] - play) : OutwardMm));
-            for (var k = Offset(FarMm); k <= last; k++)
-            {
-                if (leaving[k] > farther)
-                {
-                    (farther, fartherAt) = (leaving[k], (k * StepAcrossMm) - InwardMm);
-                }
-            }
-
             places[i] = new(
-                Most(leaving, -own, own), Most(edges, -own, own), farther, fartherAt, strips[i],
+                Most(leaving, -own, own), strips[i],
                 Most(edges, Math.Max(own + 0.1, strips[i] - play), strips[i] + play));
         }
 
@@ -68,9 +57,6 @@ internal static class EdgeEvidence
 
 /// <summary>What the photo says of one place of an edge; evidence from 0 (none) to 1 (a clear, sharp edge).</summary>
 /// <param name="Own">Of the face's colour being left here.</param>
-/// <param name="AnyOwn">Of an edge of any kind here.</param>
-/// <param name="Farther">Of the face's colour being left farther out, before the wall's foot.</param>
-/// <param name="FartherMm">Where that is, mm outward.</param>
 /// <param name="StripMm">Width of wall that must show below the face here, mm; 0 where it is hidden.</param>
 /// <param name="Foot">Of an edge where the foot of the wall must be.</param>
-internal readonly record struct PlaceEvidence(float Own, float AnyOwn, float Farther, double FartherMm, double StripMm, float Foot);
+internal readonly record struct PlaceEvidence(float Own, double StripMm, float Foot);

@@ -17,6 +17,7 @@ internal static class FaceOutliner
     private const double ClearlyBetter = 0.01;
     private const int FairRounds = 3;
     private const float ClearEdge = 0.3f;
+    private const double UnclearShare = 0.03;
 
     /// <summary>Measures the edge.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -42,14 +43,13 @@ internal static class FaceOutliner
         EdgeReader? known = null;
         foreach (var smoothing in new[] { 1.2, 0.8 })
         {
-            (curve, known, _, _, _) = Refine(sampler, curve, traced, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
+            (curve, known, _, _, _, _) = Refine(sampler, curve, traced, new(CoarseStepMm, smoothing, flare, flareUncertainty, direction), known);
         }
 
-        var (refined, reader, readOn, readings, scatter) = Refine(
+        var (refined, reader, readOn, readings, scatter, weak) = Refine(
             sampler, curve, traced, new(ReadingStepMm, 0.5, flare, flareUncertainty, direction), known);
         curve = refined;
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
-        var weak = readings.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)readings.Length;
         return new(
             curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel,
             EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction, readOn, readings));
@@ -62,7 +62,7 @@ internal static class FaceOutliner
         var (best, borne) = Borne(traced);
         for (var round = 0; round < FairRounds; round++)
         {
-            if (borne.All(p => p.Own > ClearEdge)
+            if (borne.Count(p => p.Own <= ClearEdge) <= UnclearShare * borne.Length
                 || FairCourse.Through(best.Points, [.. borne.Select(p => (double)p.Own * p.Own)]) is not { } course)
             {
                 break;
@@ -102,16 +102,18 @@ internal static class FaceOutliner
         return curve;
     }
 
-    private static (ClosedCurve Curve, EdgeReader Reader, ClosedCurve ReadOn, EdgeReading[] Readings, double ScatterMm) Refine(
+    private static (ClosedCurve Curve, EdgeReader Reader, ClosedCurve ReadOn, EdgeReading[] Readings, double ScatterMm, double WeakShare) Refine(
         ProfileSampler sampler, ClosedCurve course, ClosedCurve traced, Refinement how, EdgeReader? known)
     {
         var curve = ClosedCurve.Through(course.Points, how.StepMm, how.SmoothingMm);
         var reader = new EdgeReader(sampler, curve, how.Flare, how.FlareUncertaintyMm, how.Direction);
-        var readings = TraceHold.Hold(
-            reader.ReadAll(known), curve, traced, reader.StripsMm, sampler.MillimetresPerPixel(curve.Points[0]), reader.BlurMm, how.Direction);
+        var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
+        var read = reader.ReadAll(known);
+        var weak = read.Count(r => r.StandardUncertaintyMm > WeakUncertaintyPx * pixel) / (double)read.Length;
+        var readings = TraceHold.Hold(read, curve, traced, reader.StripsMm, pixel, reader.BlurMm, how.Direction);
         var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
         var moved = curve.Moved(Array.ConvertAll(offsets, o => o * how.Direction));
-        return (ClosedCurve.Through(moved, how.StepMm, 0), reader, curve, readings, scatter);
+        return (ClosedCurve.Through(moved, how.StepMm, 0), reader, curve, readings, scatter, weak);
     }
 
     private static double DistanceTo(ClosedCurve curve, TargetPoint point)

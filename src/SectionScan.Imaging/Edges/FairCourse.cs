@@ -12,6 +12,9 @@ internal static class FairCourse
     private const int Rounds = 12;
     private const int Places = 180;
 
+    // Keeps the equations solvable where hardly a point is borne out.
+    private const double Ridge = 1e-6;
+
     // A section's own corners stand off the short series by this much; more is a bite or a spur.
     private const double UsualMm = 0.6;
     private const double TukeyFactor = 4.685;
@@ -33,7 +36,7 @@ internal static class FairCourse
         for (var round = 0; round < Rounds; round++)
         {
             var weighted = design.MapIndexed((i, _, value) => value * weights[i]);
-            series = weighted.TransposeThisAndMultiply(design).Cholesky().Solve(weighted.TransposeThisAndMultiply(radius));
+            series = (weighted.TransposeThisAndMultiply(design) + Matrix<double>.Build.DenseDiagonal(design.ColumnCount, Ridge)).Cholesky().Solve(weighted.TransposeThisAndMultiply(radius));
             var off = (radius - (design * series)).PointwiseAbs();
             var scale = Math.Max(1.4826 * WeightedMedian(off, own), UsualMm / 3);
 

@@ -7,7 +7,7 @@ namespace SectionScan.Imaging.Edges;
 internal static class TraceHold
 {
     private const double PlayPx = 1.5;
-    private const double PlayBlurs = 0.75;
+    private const double PlayBlurs = 1.25;
 
     /// <summary>The readings, each moved back to within the play about the trace and then counted as less sure.</summary>
     /// <param name="readings">Readings on the curve.</param>
@@ -22,13 +22,17 @@ internal static class TraceHold
     {
         var play = Math.Max(PlayPx * pixelMm, PlayBlurs * blurMm);
         var held = new EdgeReading[readings.Length];
+        double[] offs = [.. curve.Points.Select((p, i) => direction * OffTrace(traced, p, curve.Normals[i]))];
+
+        // Where most of the outline was read off the trace, as at the round rim of a coin, it is the trace that is off.
+        var usual = offs.Select((off, i) => off + readings[i].OffsetMm).Order().ElementAt(offs.Length / 2);
         for (var i = 0; i < held.Length; i++)
         {
-            var off = direction * OffTrace(traced, curve.Points[i], curve.Normals[i]);
+            var off = offs[i] - usual;
             var within = Math.Clamp(readings[i].OffsetMm, -play - strips[i] - off, play - off);
             var excess = Math.Abs(readings[i].OffsetMm - within);
             held[i] = excess > 0
-                ? readings[i] with { OffsetMm = within, StandardUncertaintyMm = Math.Max(readings[i].StandardUncertaintyMm, play) }
+                ? readings[i] with { OffsetMm = within, StandardUncertaintyMm = Math.Max(readings[i].StandardUncertaintyMm, excess) }
                 : readings[i];
         }
 

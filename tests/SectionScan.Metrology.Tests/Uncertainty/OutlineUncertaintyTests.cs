@@ -44,6 +44,21 @@ public sealed class OutlineUncertaintyTests
     }
 
     [Fact]
+    public void A_doubtful_stretch_moves_as_much_area_as_its_profile_holds_and_only_there()
+    {
+        // On a nearly straight edge the area moved is u·∫(1 − (s/r)⁴) ds over −r…r = 1.6·u·r (elementary calculus).
+        OutlineErrorSource[] sources = [new("faint", [new LocalOffsetEffect(0.2, 60, 0, 3)])];
+
+        var measured = MeasuredOutline.Of(AnalyticShapes.Circle(60), sources);
+
+        Assert.Equal(1.6 * 0.2 * 3, measured[MeasureCatalogue.Area].Estimate.StandardUncertainty, 0.03);
+
+        // Moved inward the stretch no longer holds the circle's extreme, its ends do: less than the full 0.2 mm.
+        Assert.InRange(measured[MeasureCatalogue.Width].Estimate.StandardUncertainty, 0.1, 0.2);
+        Assert.Equal(0, measured[MeasureCatalogue.Height].Estimate.StandardUncertainty, 1e-9);
+    }
+
+    [Fact]
     public void An_offset_changes_every_length_of_a_circle_by_what_geometry_says()
     {
         var measured = MeasuredOutline.Of(AnalyticShapes.Circle(18), [Systematic]);

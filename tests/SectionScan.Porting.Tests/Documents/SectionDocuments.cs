@@ -21,6 +21,7 @@ internal static class SectionDocuments
                 new("print scale", [LinearEffect.Scale(0.00025), new LinearEffect(0.0001, 0, 0, 1.0 / 3)]),
                 new("edge", [new NormalOffsetEffect(0.015), new RandomEdgeEffect(0.003, 0.08)], IsAssumed: true),
                 new("slice thickness", [new FacingOffsetEffect(0.02, 0.6, -0.8)]),
+                new("wall like the face", [new LocalOffsetEffect(0.31, 17.5, -3.2, 4.5)], IsAssumed: true),
             ],
             ["The slice leans 2° <to the left>; \"check\" it."]),
         new(new(101.123456, 62.5), Angle.FromRadians(0.1)),

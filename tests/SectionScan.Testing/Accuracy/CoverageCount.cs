@@ -81,12 +81,6 @@ public sealed class CoverageCount
         SectionPoint[] turned = [.. found.Truth.Outline.Select(p => new SectionPoint((p.XMm * cos) - (p.YMm * sin), (p.XMm * sin) + (p.YMm * cos)))];
         var truth = SectionTruth.Of("", null, turned, found.Truth.Placement, false, 0, 0, null);
         double[] true3 = [truth.AreaMm2, truth.WidthMm, truth.HeightMm];
-        if (Environment.GetEnvironmentVariable("SSDBG") is not null)
-        {
-            var es = Enumerable.Range(0, 3).Select(k => (measured.Quantities[k].Estimate.Value - true3[k]) / measured.Quantities[k].Estimate.StandardUncertainty).ToArray();
-            Console.WriteLine(FormattableString.Invariant($"SEC|{name}|{found.Truth.Name}|{es[0]:0.0}|{es[1]:0.0}|{es[2]:0.0}|{measured.Quantities[0].Estimate.Value:0.0}|{measured.Quantities[0].Estimate.Value - true3[0]:0.0}|{found.Section.Warnings.FirstOrDefault(w => w.StartsWith("DBG", StringComparison.Ordinal))}"));
-        }
-
         for (var k = 0; k < Judged.Length; k++)
         {
             var estimate = measured.Quantities[k].Estimate;
