@@ -8,9 +8,6 @@ internal sealed class BandProfiles
     private const double ClearPx = 2.5;
     private const double BesideMm = 0.3;
     private const double BesidePx = 4;
-
-    // The strip of shadow where a cast shadow takes off is narrow: what lies outside an edge is taken from this close.
-    private const double NearPx = 1.5;
     private const double FaceReachMm = 1.2;
 
     // Half width in colour (0 to 1, stored values) over which an edge or a difference begins to count: five grey levels of 255
@@ -35,7 +32,6 @@ internal sealed class BandProfiles
     private readonly int first;
     private readonly int clear;
     private readonly int beside;
-    private readonly int near;
     private readonly int offsets;
     private readonly double stepMm;
     private readonly float[] colours;
@@ -58,7 +54,6 @@ internal sealed class BandProfiles
         var pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
         clear = Math.Max(2, (int)Math.Round(Math.Max(ClearMm, ClearPx * pixelMm) / stepMm));
         beside = Math.Max(1, (int)Math.Round(Math.Max(BesideMm, BesidePx * pixelMm) / stepMm));
-        near = Math.Max(1, (int)Math.Round(NearPx * pixelMm / stepMm));
         first = (int)Math.Round(FaceReachMm / stepMm) + clear + beside;
         count = first + offsets + clear + beside;
         var raw = new float[places * count * 3];
@@ -88,18 +83,16 @@ internal sealed class BandProfiles
         var inner = first - clear - beside;
         Span<float> before = stackalloc float[3];
         Span<float> after = stackalloc float[3];
-        Span<float> nearBefore = stackalloc float[3];
         Span<float> face = stackalloc float[3];
         for (var k = 0; k < edges.Length; k++)
         {
             var at = first + k;
             Mean(i, at - clear - beside, beside, before);
-            Mean(i, at + clear, near, after);
-            Mean(i, at - clear - near, near, nearBefore);
+            Mean(i, at + clear, beside, after);
             Mean(i, at - clear - beside - inner, inner, face);
             var contrast = Distance(before, after);
             edges[k] = contrast / (contrast + FaintContrast) * Sharpness(row, at, clear, before, after);
-            leaving[k] = edges[k] / (1 + Square(Distance(before, face) / FaceTolerance)) / (1 + Square(Distance(nearBefore, face) / StainTolerance))
+            leaving[k] = edges[k] / (1 + Square(Distance(before, face) / FaceTolerance))
                 / (1 + Square(Distance(before, steadyFace.AsSpan(3 * i, 3)) / StainTolerance));
         }
     }

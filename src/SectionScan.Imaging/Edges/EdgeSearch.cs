@@ -5,10 +5,6 @@ internal static class EdgeSearch
 {
     private const double GridPx = 0.75;
 
-    // The trace is right to about this; another edge farther off must fit clearly better, or the rim of a shadow draws the edge away.
-    private const double NearPx = 1.5;
-    private const double FarOffPenalty = 0.3;
-
     /// <summary>Finds the edge: a grid first, then parabolas.</summary>
     /// <param name="profile">The profile.</param>
     /// <param name="from">Its first place, mm.</param>
@@ -23,17 +19,14 @@ internal static class EdgeSearch
     {
         Span<double> levels = stackalloc double[4];
         var (low, high) = (about - searchMm, about + searchMm);
-        var (best, least, leastJudged) = (about, double.MaxValue, double.MaxValue);
-        var near = Math.Max(NearPx * pixelMm, model.BlurMm);
+        var (best, least) = (about, double.MaxValue);
         var grid = GridPx * pixelMm;
         for (var s = low; s <= high + 1e-9; s += grid)
         {
-            var off = (s - about) / near;
             var left = model.LeftOver(profile, from, step, s, levels);
-            var judged = left * (1 + (FarOffPenalty * off * off));
-            if (judged < leastJudged)
+            if (left < least)
             {
-                (best, least, leastJudged) = (s, left, judged);
+                (best, least) = (s, left);
             }
         }
 
