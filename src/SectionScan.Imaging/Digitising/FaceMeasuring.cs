@@ -12,7 +12,7 @@ internal static class FaceMeasuring
 {
     // A face whose edge is unclear over more than this share is refused; so is one that strays this far from its fair course over so much.
     private const double MostWeakShare = 0.35;
-    private const double MostStrayShare = 0.15;
+    private const double MostStrayShare = 0.3;
     private const double StrayMm = 0.5;
 
     /// <summary>Measures the edges of all faces.</summary>
