@@ -58,6 +58,13 @@ public static class DigitiseProblems
         where,
         "Check the thickness; give it in millimetres.");
 
+    /// <summary>Shrinkage was told, but metal is measured.</summary>
+    public static Problem ShrinkageOfOpening(string where) => new(
+        "shrinkage-of-opening",
+        "A mould's shrinkage is given, but this photo shows openings in metal, which do not shrink.",
+        where,
+        "Leave out --shrinkage for photos of openings.");
+
     /// <summary>The thickness was not told.</summary>
     public static Problem ThicknessMissing(string where) => new(
         "thickness-missing",

@@ -15,6 +15,9 @@ public sealed record DigitiseSettings
     /// <value>Default: a calliper's and the cut's ±0.1 mm, rectangular (common practice, no source).</value>
     public double ThicknessStandardUncertaintyMm { get; init; } = 0.1 / Math.Sqrt(3);
 
+    /// <summary>How much the mould has shrunk, when that is to be made good; null leaves slices as they are.</summary>
+    public MouldShrinkage? Shrinkage { get; init; }
+
     /// <summary>What is looked for: slices of a mould in the sheet's window, or openings in the face beside the card.</summary>
     /// <value>Null: slices on the sheet, openings beside the card.</value>
     public bool? LooksForOpenings { get; init; }

@@ -50,6 +50,11 @@ public static class Digitiser
             return DigitiseProblems.WrongTarget(path, opening ? "Openings" : "Mould slices", sighting.Target.Kind);
         }
 
+        if (opening && settings.Shrinkage is not null)
+        {
+            return DigitiseProblems.ShrinkageOfOpening(path);
+        }
+
         var (width, height) = (photo.Colour.Width, photo.Colour.Height);
         var prior = settings.Lens is null
             ? LensPrior.FromExif(width, height, photo.Focal35Mm)

@@ -51,6 +51,11 @@ internal static class ErrorSources
             sources.Add(new("slice thickness", [map.Effect(scale.Camera, UntoldThicknessMm)], IsAssumed: true));
         }
 
+        if (settings.Shrinkage is { } shrinkage && isSlice)
+        {
+            sources.Add(shrinkage.ErrorSource);
+        }
+
         var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));
         sources.Add(new("edge, systematic", [new NormalOffsetEffect(bias)], IsAssumed: true));
         sources.Add(new("edge, random", [new RandomEdgeEffect(Math.Max(edge.ScatterMm, 0.004), 0.6)]));

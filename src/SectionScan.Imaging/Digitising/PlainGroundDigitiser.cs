@@ -22,6 +22,11 @@ internal static class PlainGroundDigitiser
         }
 
         var opening = settings.LooksForOpenings ?? false;
+        if (opening && settings.Shrinkage is not null)
+        {
+            return DigitiseProblems.ShrinkageOfOpening(path);
+        }
+
         var thickness = opening || source is ScanScale ? 0 : settings.ThicknessMm ?? 0;
         if (thickness > 0.5 * scale.Camera.HeightMm)
         {

@@ -40,6 +40,12 @@ internal static class SectionAssembly
         placement = new(placement.ToTarget(shift), up);
         outline = outline.Moved(-shift.XMm, -shift.YMm);
         TargetPoint[] placed = [.. outline.Points.ToArray().Select(placement.ToTarget)];
+        if (!scene.IsOpening && scene.Settings.Shrinkage is { } shrinkage)
+        {
+            // The port's size; where the slice lies and what the photo shows stay the slice's.
+            outline = outline.Scaled(shrinkage.Enlargement);
+        }
+
         var photo = scene.Photo;
         PixelPoint[] displayed = [.. placed.Select(p => StoredPixels.ToDisplayed(
             scene.Scale.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];

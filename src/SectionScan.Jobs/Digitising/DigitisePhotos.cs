@@ -84,7 +84,7 @@ public static class DigitisePhotos
             var name = done.FileName[..^".section.json".Length];
             files.Add((done.FileName, stream => stream.Write(
                 Encoding.UTF8.GetBytes(SectionDocumentFormat.Write(done.Document, MeasureUnits.ForDocument(done.Measured))))));
-            files.Add((name + ".svg", stream => SvgWriter.Write(SectionDrawing.Build(outline, Caption(done, order.IsInch)), stream)));
+            files.Add((name + ".svg", stream => SvgWriter.Write(SectionDrawing.Build(outline, Caption(done, order)), stream)));
             files.Add((name + ".csv", stream => OutlineCsv.Write(outline, stream)));
         }
 
@@ -98,15 +98,17 @@ public static class DigitisePhotos
             : new(path, null, [], problem, []);
     }
 
-    private static SectionCaption Caption(DigitisedDocument done, bool isInch)
+    private static SectionCaption Caption(DigitisedDocument done, DigitiseOrder order)
     {
         var section = done.Document.Section;
         var title = section.Station is { } station ? $"Station {station}" : section.Subject == SectionSubject.Opening ? "Opening" : "Section";
         return new(title, done.Measured[MeasureCatalogue.Width].Estimate, done.Measured[MeasureCatalogue.Height].Estimate)
         {
             AreaMm2 = done.Measured[MeasureCatalogue.Area].Estimate,
-            Notes = [done.Document.Photo!.File],
-            Unit = isInch ? LengthUnit.Inch : LengthUnit.Millimetre,
+            Notes = order.Settings.Shrinkage is { } shrinkage
+                ? [done.Document.Photo!.File, FormattableString.Invariant($"enlarged for {100 * shrinkage.Share:0.###} % of shrinkage")]
+                : [done.Document.Photo!.File],
+            Unit = order.IsInch ? LengthUnit.Inch : LengthUnit.Millimetre,
         };
     }
 

@@ -106,6 +106,16 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             words["thickness"] = thickness.ToString(CultureInfo.InvariantCulture);
         }
 
+        if (settings.Shrinkage is { } shrinkage)
+        {
+            words["shrinkage"] = shrinkage.ToString(CultureInfo.InvariantCulture);
+        }
+
+        if (settings.ShrinkageUncertainty is { } uncertainty)
+        {
+            words["shrinkage-u"] = uncertainty.ToString(CultureInfo.InvariantCulture);
+        }
+
         if (settings.Subject is { } subject)
         {
             words["subject"] = subject;
@@ -134,6 +144,7 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
         var how = new DigitiseSettings
         {
             ThicknessMm = settings.Thickness,
+            Shrinkage = settings.Shrinkage is { } percent ? new(percent / 100, settings.ShrinkageUncertainty / 100) : null,
             LooksForOpenings = settings.Subject is null ? null : settings.Subject == "opening",
             Lens = lens,
             PrintRatio = settings.PrintRatio is { } r ? (r.X, r.Y) : null,

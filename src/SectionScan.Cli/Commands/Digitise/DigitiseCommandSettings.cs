@@ -9,6 +9,8 @@ namespace SectionScan.Cli.Commands.Digitise;
 internal sealed class DigitiseCommandSettings : OutputSettings
 {
     private const double MostThicknessMm = 60;
+    private const double MostShrinkagePercent = 10;
+    private const double MostGrowthPercent = 2;
     private const double LeastSquareMm = 1;
     private const double MostSquareMm = 500;
     private const double LeastDpi = 50;
@@ -21,6 +23,14 @@ internal sealed class DigitiseCommandSettings : OutputSettings
     [CommandOption("--thickness <MM>")]
     [Description("Thickness of the slices in millimetres, as measured with a calliper; 0 for flat things")]
     public double? Thickness { get; init; }
+
+    [CommandOption("--shrinkage <PERCENT>")]
+    [Description("How much the mould has shrunk, in percent of length: outlines are enlarged to the port's size, for example --shrinkage 0.4")]
+    public double? Shrinkage { get; init; }
+
+    [CommandOption("--shrinkage-u <PERCENT>")]
+    [Description("Standard uncertainty of the shrinkage in percent of length; else the true value is taken to lie within half of the stated one")]
+    public double? ShrinkageUncertainty { get; init; }
 
     [CommandOption("--subject <SUBJECT>")]
     [Description("mould (slices on the sheet) or opening (ports in a face, beside the card); else told by the target")]
@@ -87,7 +97,7 @@ internal sealed class DigitiseCommandSettings : OutputSettings
             return ValidationResult.Error($"--subject {Subject} is not known: give mould or opening, or leave it out.");
         }
 
-        if (ScaleFault() is { } fault)
+        if ((ShrinkageFault() ?? ScaleFault()) is { } fault)
         {
             return ValidationResult.Error(fault);
         }
@@ -96,6 +106,17 @@ internal sealed class DigitiseCommandSettings : OutputSettings
             ? ValidationResult.Error(FormattableString.Invariant($"--up {up} is out of range: give degrees from -360 to 360."))
             : ValidationResult.Success();
     }
+
+    private string? ShrinkageFault() => this switch
+    {
+        { Shrinkage: { } s } when !(s is >= -MostGrowthPercent and <= MostShrinkagePercent) => FormattableString.Invariant(
+            $"--shrinkage {s} is out of range: give percent of length from -{MostGrowthPercent} (plaster that grew) to {MostShrinkagePercent}."),
+        { ShrinkageUncertainty: not null, Shrinkage: null } => "--shrinkage-u needs --shrinkage: the shrinkage itself, in percent of length.",
+        { ShrinkageUncertainty: { } u } when !(u is >= 0 and <= MostShrinkagePercent) => FormattableString.Invariant(
+            $"--shrinkage-u {u} is out of range: give percent of length from 0 to {MostShrinkagePercent}."),
+        { Shrinkage: not null, Subject: "opening" } => "--shrinkage cannot be given with --subject opening: metal does not shrink.",
+        _ => null,
+    };
 
     private string? ScaleFault()
     {
