@@ -118,7 +118,7 @@ public static class PortWallsCsv
         return plain.AsSpan().IndexOfAny(",;\t\"") >= 0 ? $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"" : plain;
     }
 
-    private static Result<Dictionary<string, (int At, double Factor)>> Columns(IReadOnlyList<string> cells, string where)
+    private static Result<Dictionary<string, (int At, double Factor)>> Columns(List<string> cells, string where)
     {
         var columns = new Dictionary<string, (int At, double Factor)>(StringComparer.Ordinal);
         for (var at = 0; at < cells.Count; at++)
@@ -139,7 +139,7 @@ public static class PortWallsCsv
     }
 
     private static Result<Row> ReadRow(
-        IReadOnlyList<string> cells, Dictionary<string, (int At, double Factor)> columns, bool mayHaveDecimalCommas, int line, string where)
+        List<string> cells, Dictionary<string, (int At, double Factor)> columns, bool mayHaveDecimalCommas, int line, string where)
     {
         string Word(string name) => columns.TryGetValue(name, out var column) && column.At < cells.Count ? cells[column.At].Trim() : string.Empty;
         var lengths = new Dictionary<string, double?>(StringComparer.Ordinal);
