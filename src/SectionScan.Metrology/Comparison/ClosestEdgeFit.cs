@@ -8,8 +8,8 @@ namespace SectionScan.Metrology.Comparison;
 /// <summary>Fits an outline to another's edge by turns of matching and fitting.</summary>
 /// <remarks>Iterative closest point: P. Besl, N. McKay, "A method for registration of 3-D shapes", 1992; with distances to the line
 /// through the match, which lets the outline slide along it: Y. Chen, G. Medioni, "Object modelling by registration of multiple range
-/// images", 1992 (both cited from memory). One Gauss-Newton step a turn. Distances are signed, outward positive, so that an even offset can
-be fitted with them; robust losses by weights renewed each turn: see <see cref="FitWeights"/>.</remarks>
+/// images", 1992 (both cited from memory). One Gauss-Newton step a turn. Distances are signed, outward positive, so that an even
+/// offset can be fitted with them; robust losses by weights renewed each turn: see <see cref="FitWeights"/>.</remarks>
 internal sealed class ClosestEdgeFit
 {
     /// <summary>Places on the measured outline: enough that a fit of a smooth outline does not change any more.</summary>
