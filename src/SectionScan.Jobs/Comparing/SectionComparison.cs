@@ -37,7 +37,7 @@ public sealed record SectionComparison(
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
-        var isKnown = reference.ErrorSources.Count > 0 && measured.ErrorSources.Count > 0;
+        var isKnown = reference.IsErrorKnown && measured.IsErrorKnown;
         var u = isKnown
             ? double.Hypot(
                 WallUncertainty.Of(reference.Outline, reference.ErrorSources), WallUncertainty.Of(measured.Outline, measured.ErrorSources))

@@ -1,10 +1,12 @@
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
+using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
+using SectionScan.Porting.Sections;
 
 namespace SectionScan.Jobs.Comparing;
 
@@ -14,6 +16,21 @@ namespace SectionScan.Jobs.Comparing;
 /// <param name="ErrorSources">What is known of its error; empty for a bare outline.</param>
 public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<OutlineErrorSource> ErrorSources)
 {
+    /// <summary>The whole document; null for a bare outline.</summary>
+    public SectionDocument? Document { get; init; }
+
+    /// <summary>True for a target shape, which has no error: it is what it is.</summary>
+    public bool IsExact => Document?.Section.Subject == SectionSubject.Target;
+
+    /// <summary>True when the error of the outline is known, if only to be none.</summary>
+    public bool IsErrorKnown => IsExact || ErrorSources.Count > 0;
+
+    /// <summary>The station's number, or null.</summary>
+    public int? Station => Document?.Section.Station;
+
+    /// <summary>What was marked in the section.</summary>
+    public SectionMarks Marks => Document?.Marks ?? SectionMarks.None;
+
     private const string LibraryPrefix = "library:";
 
     /// <summary>Reads a section.</summary>
@@ -44,7 +61,7 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     }
 
     private static Result<SectionInput> From(SectionDocument document, string name) =>
-        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources);
+        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document };
 
     private static string NameOf(string path)
     {

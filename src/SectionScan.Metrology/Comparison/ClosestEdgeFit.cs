@@ -8,13 +8,16 @@ namespace SectionScan.Metrology.Comparison;
 /// <summary>Fits an outline to another's edge by turns of matching and fitting.</summary>
 /// <remarks>Iterative closest point: P. Besl, N. McKay, "A method for registration of 3-D shapes", 1992; with distances to the line
 /// through the match, which lets the outline slide along it: Y. Chen, G. Medioni, "Object modelling by registration of multiple range
-/// images", 1992 (both cited from memory). One Gauss-Newton step a turn.</remarks>
+/// images", 1992 (both cited from memory). One Gauss-Newton step a turn. Distances are signed, outward positive, so that an even
+/// offset can be fitted with them; robust losses by weights renewed each turn: see <see cref="FitWeights"/>.</remarks>
 internal sealed class ClosestEdgeFit
 {
     /// <summary>Places on the measured outline: enough that a fit of a smooth outline does not change any more.</summary>
     private const int Places = 240;
 
     private const int MostTurns = 60;
+    private const int Columns = 5;
+    private const int OffsetColumn = 4;
 
     /// <summary>A step that moves no place by more than this ends the fit, mm.</summary>
     private const double SmallestStepMm = 1e-7;
@@ -25,31 +28,40 @@ internal sealed class ClosestEdgeFit
     private readonly EdgeIndex reference;
     private readonly SectionPoint[] places;
     private readonly AlignmentFreedom freedom;
+    private readonly FitWeights weights;
+    private readonly bool hasEvenOffset;
 
-    public ClosestEdgeFit(Outline reference, Outline measured, AlignmentFreedom freedom)
+    public ClosestEdgeFit(Outline reference, Outline measured, FitRule rule)
     {
+        (freedom, weights, hasEvenOffset) = (rule.Freedom, new(rule.Loss), rule.HasEvenOffset);
         this.reference = new(reference.Points, isClosed: true);
         places = measured.Resampled(Places);
-        this.freedom = freedom;
     }
 
-    /// <summary>Fits from a start; gives the best transform met on the way and its mean square distance.</summary>
-    public (SimilarityTransform Transform, double MeanSquareMm2) From(SimilarityTransform start)
+    /// <summary>Fits from a start; gives the best transform met on the way, its even offset and its loss: the mean square distance for
+    /// least squares. Losses of one scale can be compared with one another.</summary>
+    /// <param name="start">Where to begin.</param>
+    /// <param name="scaleMm">The spread of honest distances, mm, that a robust loss judges by.</param>
+    public FitOutcome From(SimilarityTransform start, double scaleMm)
     {
-        var (current, best) = (start, (Transform: start, MeanSquareMm2: double.PositiveInfinity));
+        var (current, offset, best) = (start, double.NaN, new FitOutcome(start, 0, double.PositiveInfinity));
         for (var turn = 0; turn < MostTurns; turn++)
         {
             var moved = Array.ConvertAll(places, current.Apply);
             var feet = Array.ConvertAll(moved, reference.Nearest);
-            var meanSquare = feet.Average(foot => foot.DistanceMm * foot.DistanceMm);
-            if (meanSquare < best.MeanSquareMm2)
+            var (normals, distances) = Signed(moved, feet);
+            offset = !hasEvenOffset ? 0 : double.IsNaN(offset) ? FitWeights.Median(distances) : offset;
+            var residuals = Array.ConvertAll(distances, distance => distance - offset);
+            var loss = weights.Loss(residuals, scaleMm);
+            if (loss < best.Loss)
             {
-                best = (current, meanSquare);
+                best = new(current, offset, loss);
             }
 
             var (pivot, reach) = Pivot(moved, current);
-            var step = Step(moved, feet, pivot, reach);
+            var step = Step(moved, normals, residuals, weights.Of(residuals, scaleMm), (pivot, reach));
             current = Composed(current, step, pivot, reach);
+            offset += step[OffsetColumn];
             if (step.L2Norm() < SmallestStepMm)
             {
                 break;
@@ -57,6 +69,15 @@ internal sealed class ClosestEdgeFit
         }
 
         return best;
+    }
+
+    /// <summary>The spread of honest distances where a transform puts the outline, mm.</summary>
+    public double ScaleAt(SimilarityTransform transform)
+    {
+        var moved = Array.ConvertAll(places, transform.Apply);
+        var distances = Signed(moved, Array.ConvertAll(moved, reference.Nearest)).Distances;
+        var middle = hasEvenOffset ? FitWeights.Median(distances) : 0;
+        return FitWeights.ScaleOf(Array.ConvertAll(distances, distance => distance - middle));
     }
 
     /// <summary>Turn and scale act about the middle of the places where both moves are free, else about the moved origin. Reach is the
@@ -69,37 +90,39 @@ internal sealed class ClosestEdgeFit
         return (pivot, moved.Average(p => p.DistanceTo(pivot)));
     }
 
-    /// <summary>The Gauss-Newton step (x, y, turn, scale), each in mm; fixed ones are zero.</summary>
-    private Vector<double> Step(SectionPoint[] moved, EdgeFoot[] feet, SectionPoint pivot, double reach)
+    /// <summary>The Gauss-Newton step (x, y, turn, scale, even offset), each in mm; fixed ones are zero.</summary>
+    private Vector<double> Step(
+        SectionPoint[] moved, (double X, double Y)[] normals, double[] residuals, double[] weight, (SectionPoint Pivot, double Reach) about)
     {
-        var normal = Matrix<double>.Build.Dense(4, 4);
-        var gradient = Vector<double>.Build.Dense(4);
-        Span<double> row = stackalloc double[4];
+        var (pivot, reach) = about;
+        var normal = Matrix<double>.Build.Dense(Columns, Columns);
+        var gradient = Vector<double>.Build.Dense(Columns);
+        Span<double> row = stackalloc double[Columns];
         for (var i = 0; i < moved.Length; i++)
         {
-            var (nx, ny) = Normal(feet[i], moved[i]);
-            var residual = (nx * (moved[i].XMm - feet[i].Point.XMm)) + (ny * (moved[i].YMm - feet[i].Point.YMm));
+            var (nx, ny) = normals[i];
             var (x, y) = ((moved[i].XMm - pivot.XMm) / reach, (moved[i].YMm - pivot.YMm) / reach);
             row[0] = IsFree(AlignmentFreedom.X) * nx;
             row[1] = IsFree(AlignmentFreedom.Y) * ny;
             row[2] = IsFree(AlignmentFreedom.Rotation) * ((ny * x) - (nx * y));
             row[3] = IsFree(AlignmentFreedom.Scale) * ((nx * x) + (ny * y));
-            for (var a = 0; a < 4; a++)
+            row[OffsetColumn] = hasEvenOffset ? -1 : 0;
+            for (var a = 0; a < Columns; a++)
             {
-                gradient[a] -= row[a] * residual;
-                for (var b = 0; b < 4; b++)
+                gradient[a] -= weight[i] * row[a] * residuals[i];
+                for (var b = 0; b < Columns; b++)
                 {
-                    normal[a, b] += row[a] * row[b];
+                    normal[a, b] += weight[i] * row[a] * row[b];
                 }
             }
         }
 
         var eigen = normal.Evd(Symmetricity.Symmetric);
-        var step = Vector<double>.Build.Dense(4);
-        for (var k = 0; k < 4; k++)
+        var step = Vector<double>.Build.Dense(Columns);
+        for (var k = 0; k < Columns; k++)
         {
             var strength = eigen.EigenValues[k].Real;
-            if (strength > WeakestDirection * eigen.EigenValues[3].Real)
+            if (strength > WeakestDirection * eigen.EigenValues[Columns - 1].Real)
             {
                 var direction = eigen.EigenVectors.Column(k);
                 step += direction * (direction.DotProduct(gradient) / strength);
@@ -111,17 +134,25 @@ internal sealed class ClosestEdgeFit
 
     private int IsFree(AlignmentFreedom one) => freedom.HasFlag(one) ? 1 : 0;
 
-    /// <summary>From the edge to the place; on the edge itself, square to it.</summary>
-    private (double X, double Y) Normal(EdgeFoot foot, SectionPoint place)
+    /// <summary>Unit normals outward from the edge to each place, and how far each place lies along them: negative inside.</summary>
+    private ((double X, double Y)[] Normals, double[] Distances) Signed(SectionPoint[] moved, EdgeFoot[] feet)
     {
-        if (foot.DistanceMm > 1e-9)
+        var (normals, distances) = (new (double X, double Y)[moved.Length], new double[moved.Length]);
+        for (var i = 0; i < moved.Length; i++)
         {
-            return ((place.XMm - foot.Point.XMm) / foot.DistanceMm, (place.YMm - foot.Point.YMm) / foot.DistanceMm);
+            var (foot, place) = (feet[i], moved[i]);
+            var (from, to) = (reference.From(foot.Edge), reference.To(foot.Edge));
+            var length = from.DistanceTo(to);
+            var (outX, outY) = ((to.YMm - from.YMm) / length, (from.XMm - to.XMm) / length);
+            var (x, y) = (place.XMm - foot.Point.XMm, place.YMm - foot.Point.YMm);
+            var sign = (x * outX) + (y * outY) < 0 ? -1 : 1;
+            distances[i] = sign * foot.DistanceMm;
+
+            // On the edge itself, square to it.
+            normals[i] = foot.DistanceMm > 1e-9 ? (sign * x / foot.DistanceMm, sign * y / foot.DistanceMm) : (outX, outY);
         }
 
-        var (from, to) = (reference.From(foot.Edge), reference.To(foot.Edge));
-        var length = from.DistanceTo(to);
-        return ((to.YMm - from.YMm) / length, (from.XMm - to.XMm) / length);
+        return (normals, distances);
     }
 
     private static SimilarityTransform Composed(SimilarityTransform current, Vector<double> step, SectionPoint pivot, double reach)

@@ -4,6 +4,7 @@ using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Sections;
+using SectionScan.Porting.TargetShapes;
 
 namespace SectionScan.Porting.Documents;
 
@@ -29,6 +30,12 @@ public sealed record SectionDocument(
     /// <summary>The schema's name, stored inside each document.</summary>
     public const string SchemaName = "sectionscan/section/1";
 
+    /// <summary>What a person marked in the section; nothing for most.</summary>
+    public SectionMarks Marks { get; init; } = SectionMarks.None;
+
+    /// <summary>How a target shape was settled on; null for whatever was measured.</summary>
+    public TargetShapeFacts? TargetShape { get; init; }
+
     /// <summary>The document as it will be read back: coordinates at whole 0.0001 mm, the turn at whole 0.000001°. Whoever makes a
     /// document rounds it before measuring, so that the document and its measures agree for ever.</summary>
     /// <param name="where">What the document belongs to, for the message of a refusal.</param>
@@ -41,6 +48,7 @@ public sealed record SectionDocument(
         {
             Section = Section with { Outline = outline },
             PlacedOutline = [.. PlacedOutline.Select(Rounded)],
+            Marks = Marks.Mapped(p => new(RoundedMm(p.XMm), RoundedMm(p.YMm))),
             Placement = Placement is null
                 ? null
                 : new(Rounded(Placement.Origin), Angle.FromDegrees(RoundedDeg(Placement.Up.Degrees))),

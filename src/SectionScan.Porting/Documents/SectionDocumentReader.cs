@@ -5,6 +5,7 @@ using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Sections;
+using SectionScan.Porting.TargetShapes;
 
 namespace SectionScan.Porting.Documents;
 
@@ -30,13 +31,19 @@ internal static class SectionDocumentReader
         var placement = reader.Member(top, "placement") is { IsNull: false } lay ? Placement(reader, lay) : null;
         var outline = Points(reader, reader.Member(top, "outline"));
         var placed = Points(reader, reader.Member(top, "placedOutline")).Select(p => new TargetPoint(p.X, p.Y)).ToList();
+        var marks = top.Optional("marks") is { IsNull: false } marked ? SectionMarksFields.Read(reader, marked) : SectionMarks.None;
+        var shape = top.Optional("targetShape") is { IsNull: false } settled ? reader.Facts<TargetShapeFacts>(settled) : null;
         if (reader.FirstProblem is { } problem)
         {
             return problem;
         }
 
-        return Outline.From(outline.Select(p => new SectionPoint(p.X, p.Y)), reader.Where).Then<SectionDocument>(shape => new SectionDocument(
-            new(station, subject, thicknessMm, shape, sources, warnings), placement, placed, photo, target, camera, settings, program));
+        return Outline.From(outline.Select(p => new SectionPoint(p.X, p.Y)), reader.Where).Then<SectionDocument>(polygon => new SectionDocument(
+            new(station, subject, thicknessMm, polygon, sources, warnings), placement, placed, photo, target, camera, settings, program)
+        {
+            Marks = marks,
+            TargetShape = shape,
+        });
     }
 
     private static SectionSubject Subject(DocumentFieldReader reader, DocumentField field)
@@ -47,8 +54,10 @@ internal static class SectionDocumentReader
                 return SectionSubject.Mould;
             case "opening":
                 return SectionSubject.Opening;
+            case "target":
+                return SectionSubject.Target;
             default:
-                reader.Unusable(field, "\"mould\" or \"opening\"");
+                reader.Unusable(field, "\"mould\", \"opening\" or \"target\"");
                 return default;
         }
     }

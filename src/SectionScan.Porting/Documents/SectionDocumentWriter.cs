@@ -29,6 +29,12 @@ internal static class SectionDocumentWriter
             WriteMeasures(json, measures);
             Write(json, document.Section.ErrorSources);
             WriteProvenance(json, document);
+            SectionMarksFields.Write(json, document.Marks);
+            if (document.TargetShape is { } shape)
+            {
+                WriteFacts(json, "targetShape", shape);
+            }
+
             WritePoints(json, "outline", document.Section.Outline.Points.ToArray().Select(p => (p.XMm, p.YMm)));
             WritePoints(json, "placedOutline", document.PlacedOutline.Select(p => (p.XMm, p.YMm)));
             json.WriteEndObject();
@@ -49,7 +55,7 @@ internal static class SectionDocumentWriter
             json.WriteNull("station");
         }
 
-        json.WriteString("subject", section.Subject == SectionSubject.Mould ? "mould" : "opening");
+        json.WriteString("subject", SubjectWord(section.Subject));
         json.WriteNumber("thicknessMm", section.ThicknessMm);
         json.WriteStartArray("warnings");
         foreach (var warning in section.Warnings)
@@ -59,6 +65,13 @@ internal static class SectionDocumentWriter
 
         json.WriteEndArray();
     }
+
+    private static string SubjectWord(SectionSubject subject) => subject switch
+    {
+        SectionSubject.Mould => "mould",
+        SectionSubject.Opening => "opening",
+        _ => "target",
+    };
 
     private static void Write(Utf8JsonWriter json, IReadOnlyList<OutlineErrorSource> sources)
     {
@@ -168,7 +181,7 @@ internal static class SectionDocumentWriter
         json.WriteRawValue(text.Length == 0 ? "[]" : $"[\n{text}\n  ]");
     }
 
-    private static string Pair(double x, double y) => double.IsFinite(x) && double.IsFinite(y)
+    internal static string Pair(double x, double y) => double.IsFinite(x) && double.IsFinite(y)
         ? string.Create(CultureInfo.InvariantCulture, $"[{x:R}, {y:R}]")
         : throw new ArgumentException(string.Create(CultureInfo.InvariantCulture, $"A document holds finite numbers only, not [{x}, {y}]."));
 

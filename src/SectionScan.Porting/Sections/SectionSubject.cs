@@ -8,4 +8,7 @@ public enum SectionSubject
 
     /// <summary>An opening in a sawn or milled metal face.</summary>
     Opening,
+
+    /// <summary>Nothing measured: a shape that a person settled on to work toward. Exact by definition.</summary>
+    Target,
 }

@@ -14,7 +14,7 @@ public class SectionDocumentFormatTests
     [Fact]
     public void What_was_read_writes_the_same_bytes_again()
     {
-        foreach (var document in new[] { SectionDocuments.Full(), SectionDocuments.Bare() })
+        foreach (var document in new[] { SectionDocuments.Full(), SectionDocuments.Bare(), SectionDocuments.Target() })
         {
             var text = SectionDocumentFormat.Write(document);
 

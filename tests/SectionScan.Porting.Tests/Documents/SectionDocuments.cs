@@ -35,6 +35,22 @@ internal static class SectionDocuments
     public static SectionDocument Bare() => new(
         new(null, SectionSubject.Opening, 0, Ellipse(12), [], []), null, [], null, null, null, new Dictionary<string, string>(), "SectionScan 0.1.0");
 
+    public static SectionDocument Target() => Bare() with
+    {
+        Section = new(4, SectionSubject.Target, 0, Ellipse(360), [], []),
+        Marks = new(
+            new(new(1.5, -3), new(1.25, 12)), new(new(-15, -14), new(15, -13.5)),
+            new Dictionary<string, SectionPoint> { ["parting line"] = new(-20, 0.5), ["boss"] = new(1, 13) }),
+        TargetShape = new(
+            new("as-cast, station 4", new string('b', 64)), new("exemplar, station 4", new string('c', 64)),
+            new(0.12, -0.05, 1.5, 1.01, true), ["60 % toward the exemplar at the sides."],
+            [new("floor", 0), new("right wall", 0.6)],
+            [
+                new("width", 36, "mm", "wider meant relocating the oil drain", 36.8, [new(-20.5, 18, "right wall", 0.4)]),
+                new("area", 1100, "mm²", "", 1080, []),
+            ]),
+    };
+
     public static Outline Ellipse(int count) => Outline.From(Enumerable.Range(0, count).Select(i =>
     {
         var (sin, cos) = Math.SinCos(2 * Math.PI * i / count);
