@@ -77,7 +77,7 @@ internal sealed class ClosestEdgeFit
         Span<double> row = stackalloc double[4];
         for (var i = 0; i < moved.Length; i++)
         {
-            var (nx, ny) = Normal(feet[i], moved[i]);
+            var (nx, ny) = reference.NormalAt(feet[i], moved[i]);
             var residual = (nx * (moved[i].XMm - feet[i].Point.XMm)) + (ny * (moved[i].YMm - feet[i].Point.YMm));
             var (x, y) = ((moved[i].XMm - pivot.XMm) / reach, (moved[i].YMm - pivot.YMm) / reach);
             row[0] = IsFree(AlignmentFreedom.X) * nx;
@@ -110,19 +110,6 @@ internal sealed class ClosestEdgeFit
     }
 
     private int IsFree(AlignmentFreedom one) => freedom.HasFlag(one) ? 1 : 0;
-
-    /// <summary>From the edge to the place; on the edge itself, square to it.</summary>
-    private (double X, double Y) Normal(EdgeFoot foot, SectionPoint place)
-    {
-        if (foot.DistanceMm > 1e-9)
-        {
-            return ((place.XMm - foot.Point.XMm) / foot.DistanceMm, (place.YMm - foot.Point.YMm) / foot.DistanceMm);
-        }
-
-        var (from, to) = (reference.From(foot.Edge), reference.To(foot.Edge));
-        var length = from.DistanceTo(to);
-        return ((to.YMm - from.YMm) / length, (from.XMm - to.XMm) / length);
-    }
 
     private static SimilarityTransform Composed(SimilarityTransform current, Vector<double> step, SectionPoint pivot, double reach)
     {
