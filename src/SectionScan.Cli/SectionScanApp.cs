@@ -4,6 +4,7 @@ using SectionScan.Cli.Commands.Check;
 using SectionScan.Cli.Commands.Compare;
 using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
+using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
 using SectionScan.Cli.Commands.Target;
@@ -121,6 +122,11 @@ public static class SectionScanApp
             .WithDescription("Compares a section with a reference: where metal is gone, where it is left, and how much.")
             .WithExample("compare", "exemplar.station-4.section.json", "finished.station-4.section.json", "--align", "best-fit-turned", "--out", "results")
             .WithExample("compare", "library:4", "finished.station-4.section.json", "--json");
+        commands.AddCommand<JointCommand>("joint")
+            .WithDescription("Matches a manifold to a port: the best place, the step round the joint, what to cut so that no edge faces the flow.")
+            .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
+            .WithExample("joint", "--port", "head.jpg", "--manifold", "sample-images/p10.jpg", "--port-studs", "\"-8,-34,94,-34\"", "--manifold-studs", "\"-8,-34,94,-33.5\"", "--clearance", "0.6")
+            .WithExample("joint", "--port", "head.jpg", "--manifold", "pipe.jpg", "--gasket", "gasket.csv", "--flow", "exhaust", "--shift", "0.5", "--turn", "1", "--json");
         AddLibrary(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")

@@ -47,4 +47,11 @@ public static class OptionProblems
         $"'{value}' is not a width and a height.",
         "--size",
         "Give width x height in millimetres with an x between them: --size 297x210");
+
+    /// <summary>Places are not pairs of numbers.</summary>
+    public static Problem PlacesNotPairs(string value) => new(
+        "places-not-pairs",
+        $"'{value}' is not a list of places.",
+        "places of studs, holes or pivot",
+        "Give x,y of each place in millimetres, one after the other: -8.5,-34,94.5,-33.5");
 }

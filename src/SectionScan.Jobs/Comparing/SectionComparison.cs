@@ -59,7 +59,7 @@ public sealed record SectionComparison(
         }
 
         return ComparisonDrawing.Build(
-            Result.Reference, Result.Measured.Outline, Marks(),
+            Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples),
             new($"{Measured.Name} on {Reference.Name}", Reference.Name, Measured.Name) { Notes = notes, Unit = unit });
     }
 
@@ -82,19 +82,4 @@ public sealed record SectionComparison(
         AlignmentMethod.BestFit => "best fit, not turned",
         _ => "best fit, turned",
     }) + (Options.IsMirrored ? ", mirrored" : string.Empty);
-
-    private List<DeviationMark> Marks()
-    {
-        var samples = Result.Samples;
-        var marks = new List<DeviationMark>(samples.Count);
-        for (var i = 0; i < samples.Count; i++)
-        {
-            // Counter-clockwise: the outward normal is the direction of travel turned to the right.
-            var (before, after) = (samples[(i + samples.Count - 1) % samples.Count].Reference, samples[(i + 1) % samples.Count].Reference);
-            var length = before.DistanceTo(after);
-            marks.Add(new(samples[i].Reference, (after.YMm - before.YMm) / length, (before.XMm - after.XMm) / length, samples[i].DeviationMm));
-        }
-
-        return marks;
-    }
 }

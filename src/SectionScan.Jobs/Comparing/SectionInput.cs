@@ -56,16 +56,10 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
                 return OutlineCsv.Read(reader, text).Then<SectionInput>(outline => new SectionInput(Path.GetFileNameWithoutExtension(text), outline, []));
             }
 
-            return SectionDocumentFormat.Read(content, text).Then(d => From(d, NameOf(text)));
+            return SectionDocumentFormat.Read(content, text).Then(d => From(d, FileNames.StemOf(text)));
         });
     }
 
     private static Result<SectionInput> From(SectionDocument document, string name) =>
         new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document };
-
-    private static string NameOf(string path)
-    {
-        var name = Path.GetFileName(path);
-        return name.EndsWith(".section.json", StringComparison.OrdinalIgnoreCase) ? name[..^".section.json".Length] : name;
-    }
 }

@@ -12,4 +12,12 @@ public static class FileNames
         var name = new string([.. words.Take(Longest).Select(c => char.IsLetterOrDigit(c) || c is '.' or '_' ? c : '-')]).Trim('.', '-');
         return name.Length == 0 ? "section" : name;
     }
+
+    /// <summary>A section's name from its file's: without folder, <c>.section.json</c> or other ending.</summary>
+    public static string StemOf(string path)
+    {
+        const string Document = ".section.json";
+        var name = Path.GetFileName(path);
+        return name.EndsWith(Document, StringComparison.OrdinalIgnoreCase) ? name[..^Document.Length] : Path.GetFileNameWithoutExtension(path);
+    }
 }

@@ -88,6 +88,19 @@ internal sealed class EdgeIndex
         return new(edge, foot, foot.DistanceTo(point));
     }
 
+    /// <summary>The unit vector from a foot to the place it belongs to; on the edge itself, square to it.</summary>
+    public (double X, double Y) NormalAt(EdgeFoot foot, SectionPoint place)
+    {
+        if (foot.DistanceMm > 1e-9)
+        {
+            return ((place.XMm - foot.Point.XMm) / foot.DistanceMm, (place.YMm - foot.Point.YMm) / foot.DistanceMm);
+        }
+
+        var (from, to) = (From(foot.Edge), To(foot.Edge));
+        var length = from.DistanceTo(to);
+        return ((to.YMm - from.YMm) / length, (from.XMm - to.XMm) / length);
+    }
+
     private EdgeFoot NearestOf(List<int> edges, SectionPoint point, EdgeFoot best)
     {
         foreach (var edge in edges)

@@ -1,0 +1,8 @@
+using SectionScan.Porting.Joints;
+
+namespace SectionScan.Jobs.Joints;
+
+/// <summary>A matched joint and the files written of it.</summary>
+/// <param name="Match">The match.</param>
+/// <param name="Files">Full paths of the files written.</param>
+public sealed record JointOutcome(JointMatch Match, IReadOnlyList<string> Files);

@@ -1,0 +1,78 @@
+using System.Globalization;
+using System.Text;
+using SectionScan.Drawings.Formats;
+using SectionScan.Drawings.Joints;
+using SectionScan.Drawings.Pages;
+using SectionScan.Jobs.Comparing;
+using SectionScan.Jobs.Files;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Results;
+using SectionScan.Porting.Joints;
+
+namespace SectionScan.Jobs.Joints;
+
+/// <summary>Matches a manifold to a port and draws what to do.</summary>
+public static class MatchJoint
+{
+    /// <summary>Runs the job.</summary>
+    public static Result<JointOutcome> Run(JointJob job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        if (!job.Port.Read(JointSide.Port, job.Flow, job.Settings).TryGet(out var port, out var problem)
+            || !job.Manifold.Read(JointSide.Manifold, job.Flow, job.Settings).TryGet(out var manifold, out problem))
+        {
+            return problem;
+        }
+
+        (JointFace Face, SectionPoint? Pivot) gasket = default;
+        if (job.Gasket is not null && !job.Gasket.Read(JointSide.Port, job.Flow, job.Settings).TryGet(out gasket, out problem))
+        {
+            return problem;
+        }
+
+        var freedom = port.Pivot is { } at && manifold.Pivot is { } own ? job.Freedom with { Pivot = (at, own) } : job.Freedom;
+        var order = new JointOrder(port.Face, manifold.Face, job.Flow, freedom)
+        {
+            Gasket = job.Gasket is null ? null : gasket.Face,
+            AllowedStepMm = job.AllowedStepMm,
+        };
+        return JointMatching.Match(order).Then(match => job.OutputFolder is null ? new JointOutcome(match, []) : Write(job, match));
+    }
+
+    private static Result<JointOutcome> Write(JointJob job, JointMatch match)
+    {
+        var first = match.Openings[0];
+        var title = $"{first.Manifold.Name} on {first.Port.Name}";
+        if (!JointTemplate.Build(match, title, job.Paper).TryGet(out var template, out var problem))
+        {
+            return problem;
+        }
+
+        IReadOnlyList<Page> pages = [JointDrawing.Whole(match, title, job.Unit), .. match.Openings.Select(opening => JointDrawing.Steps(match, opening, job.Unit))];
+        var name = $"{FileNames.Safe(first.Manifold.Name)}-on-{FileNames.Safe(first.Port.Name)}";
+        var files = new List<(string Name, Action<Stream> Write)>
+        {
+            (name + ".joint.svg", stream => SvgWriter.Write(pages[0], stream)),
+            (name + ".joint.pdf", stream => PdfWriter.Write(pages, stream, title)),
+            (name + ".template.pdf", stream => PdfWriter.Write(template, stream, title)),
+            (name + ".template-port.svg", stream => SvgWriter.Write(template[0], stream)),
+            (name + ".template-manifold.svg", stream => SvgWriter.Write(template[1], stream)),
+            (name + ".steps.csv", stream => stream.Write(Encoding.UTF8.GetBytes(StepTable(match)))),
+        };
+        return OutputFolder.Open(job.OutputFolder!).Then(folder => folder.WriteAll(files)).Then<JointOutcome>(written => new JointOutcome(match, written));
+    }
+
+    private static string StepTable(JointMatch match)
+    {
+        var text = new StringBuilder("opening,x_mm,y_mm,direction_deg,region,step_mm\n");
+        for (var k = 0; k < match.Openings.Count; k++)
+        {
+            foreach (var step in match.Openings[k].Steps)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{k + 1},{step.Reference.XMm:0.0000},{step.Reference.YMm:0.0000},{step.Direction.Degrees:0.00},{RegionWords.Of(step.Region)},{step.DeviationMm:0.0000}\n");
+            }
+        }
+
+        return text.ToString();
+    }
+}
