@@ -127,47 +127,12 @@ public static class SectionScanApp
             .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "sample-images/p10.jpg", "--port-studs", "\"-8,-34,94,-34\"", "--manifold-studs", "\"-8,-34,94,-33.5\"", "--clearance", "0.6")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "pipe.jpg", "--gasket", "gasket.csv", "--flow", "exhaust", "--shift", "0.5", "--turn", "1", "--json");
-        AddLibrary(commands);
+        LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
             .WithExample("version")
             .WithExample("version", "--json");
     }
-
-    private static void AddLibrary(IConfigurator commands) => commands.AddBranch<LibrarySettings>("library", library =>
-    {
-        library.SetDescription("Keeps reference sections: heads, ports, stations, with every revision.");
-        library.AddCommand<LibraryAddCommand>("add")
-            .WithDescription("Adds section documents to the library.")
-            .WithExample("library", "add", "p01.station-1.section.json", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"", "--stage", "exemplar", "--tag", "proven");
-        library.AddCommand<LibraryListCommand>("list")
-            .WithDescription("Lists entries.")
-            .WithExample("library", "list", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"");
-        library.AddCommand<LibraryShowCommand>("show")
-            .WithDescription("Shows one entry with its history.")
-            .WithExample("library", "show", "4");
-        library.AddCommand<LibraryRemoveCommand>("remove")
-            .WithDescription("Marks an entry as removed; its history stays.")
-            .WithExample("library", "remove", "4", "--reason", "\"sliced askew\"");
-        library.AddCommand<LibraryFindCommand>("find")
-            .WithDescription("Finds entries by words and by ranges of numbers.")
-            .WithExample("library", "find", "bramble", "--range", "area=900..1100");
-        library.AddCommand<LibrarySimilarCommand>("similar")
-            .WithDescription("Finds the entries whose shapes are nearest to a section's.")
-            .WithExample("library", "similar", "p04.station-4.section.json", "--count", "5", "--mirrored");
-        library.AddCommand<LibraryFileCommand>("check")
-            .WithDescription("Checks that the library is sound.")
-            .WithExample("library", "check");
-        library.AddCommand<LibraryFileCommand>("backup")
-            .WithDescription("Writes a copy of the whole library to a new file.")
-            .WithExample("library", "backup", "library-copy.db");
-        library.AddCommand<LibraryFileCommand>("export")
-            .WithDescription("Writes all entries to one archive file, for another shop.")
-            .WithExample("library", "export", "sections.zip");
-        library.AddCommand<LibraryFileCommand>("import")
-            .WithDescription("Adds the entries of an archive file.")
-            .WithExample("library", "import", "sections.zip", "--skip-taken");
-    });
 
     private static int Explain(Exception exception, ITypeResolver? resolver, IReadOnlyList<string> arguments, ProblemPrinter printer)
     {

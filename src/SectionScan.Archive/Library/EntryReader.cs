@@ -38,35 +38,22 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
         return SummaryQuery.InOrderOfPlace(connection, conditions);
     }
 
-    public Result<IReadOnlyList<EntrySummary>> FindByNumbers(IReadOnlyList<NumberRange> ranges, bool includesRemoved)
+    public Result<IReadOnlyList<EntrySummary>> FindByNumbers(IReadOnlyList<NumberRange> ranges, bool includesRemoved) =>
+        Within(ranges, includesRemoved).Then<IReadOnlyList<EntrySummary>>(conditions => SummaryQuery.InOrderOfPlace(connection, conditions));
+
+    public Result<IReadOnlyList<EntrySummary>> FindByWords(string words, IReadOnlyList<NumberRange> ranges, int count, bool includesRemoved) =>
+        IdsByWords(words, ranges, count, includesRemoved).Then<IReadOnlyList<EntrySummary>>(ids => Summaries(ids).ToList());
+
+    /// <summary>The entries with all the words, or all entries when there is none, whose numbers lie in all the ranges.</summary>
+    public Result<IReadOnlySet<long>> Matching(string words, IReadOnlyList<NumberRange> ranges)
     {
-        var conditions = new QueryConditions(includesRemoved);
-        foreach (var range in ranges)
+        if (words.Length > 0)
         {
-            if (RangeConditions.Add(conditions, range) is { } problem)
-            {
-                return problem;
-            }
+            return IdsByWords(words, ranges, int.MaxValue, false).Then<IReadOnlySet<long>>(ids => ids.ToHashSet());
         }
 
-        return SummaryQuery.InOrderOfPlace(connection, conditions);
-    }
-
-    public Result<IReadOnlyList<EntrySummary>> FindByWords(string words, int count, bool includesRemoved)
-    {
-        if (WordPattern.From(words) is not { } pattern)
-        {
-            return SearchProblems.NoWords(path);
-        }
-
-        var removed = includesRemoved ? "" : "AND c.is_removed = 0";
-        var ids = connection.Query<long>(
-            $"""
-            SELECT words.rowid FROM words JOIN current_revision c ON c.entry_id = words.rowid
-            WHERE words MATCH @pattern {removed} ORDER BY words.rank, words.rowid LIMIT @count
-            """,
-            new { pattern, count });
-        return Summaries(ids).ToList();
+        return Within(ranges, false).Then<IReadOnlySet<long>>(conditions => connection.Query<long>(
+            $"SELECT c.entry_id {SummaryQuery.From} WHERE {conditions.Sql}", conditions.Parameters).ToHashSet());
     }
 
     public Result<long> Find(string entry)
@@ -125,6 +112,43 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
             """,
             new { id });
         return new LibraryEntry(summary, [.. rows.Select(row => row.ToRevision([.. tags[row.Id]], [.. fields[row.Id]]))]);
+    }
+
+    private Result<List<long>> IdsByWords(string words, IReadOnlyList<NumberRange> ranges, int count, bool includesRemoved)
+    {
+        if (WordPattern.From(words) is not { } pattern)
+        {
+            return SearchProblems.NoWords(path);
+        }
+
+        return Within(ranges, includesRemoved).Then<List<long>>(conditions =>
+        {
+            conditions.Add("words MATCH {0}", pattern);
+            conditions.Parameters.Add("count", count);
+            return connection.Query<long>(
+                $"""
+                SELECT words.rowid FROM words
+                JOIN current_revision c ON c.entry_id = words.rowid
+                JOIN revision r ON r.id = c.revision_id
+                JOIN shape s ON s.document_id = r.document_id
+                WHERE {conditions.Sql} ORDER BY words.rank, words.rowid LIMIT @count
+                """,
+                conditions.Parameters).AsList();
+        });
+    }
+
+    private static Result<QueryConditions> Within(IReadOnlyList<NumberRange> ranges, bool includesRemoved)
+    {
+        var conditions = new QueryConditions(includesRemoved);
+        foreach (var range in ranges)
+        {
+            if (RangeConditions.Add(conditions, range) is { } problem)
+            {
+                return problem;
+            }
+        }
+
+        return conditions;
     }
 
     private sealed record RevisionRow(

@@ -79,11 +79,16 @@ public sealed class SectionLibrary : IDisposable
 
     /// <summary>Finds entries in whose head, port, station, stage, notes, tags or fields all the words occur, best first. Each word
     /// may be the beginning of a longer one; accents and large letters do not matter.</summary>
-    public Result<IReadOnlyList<EntrySummary>> FindByWords(string words, int count = 100, bool includesRemoved = false)
+    /// <param name="words">The words.</param>
+    /// <param name="count">How many at most.</param>
+    /// <param name="includesRemoved">True: entries marked as removed are found too.</param>
+    /// <param name="ranges">Ranges that their numbers must lie in as well.</param>
+    public Result<IReadOnlyList<EntrySummary>> FindByWords(
+        string words, int count = 100, bool includesRemoved = false, IReadOnlyList<NumberRange>? ranges = null)
     {
         ArgumentNullException.ThrowIfNull(words);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
-        return Read(reader => reader.FindByWords(words, count, includesRemoved));
+        return Read(reader => reader.FindByWords(words, ranges ?? [], count, includesRemoved));
     }
 
     /// <summary>Finds entries whose numbers lie in all the ranges, by head, port, station and stage.</summary>
@@ -98,16 +103,26 @@ public sealed class SectionLibrary : IDisposable
     /// <param name="count">How many at most.</param>
     /// <param name="freedom">What may be done to the entries' shapes to bring them near.</param>
     /// <param name="except">An entry to leave out, such as the one that the outline is from.</param>
-    public Result<IReadOnlyList<SimilarSection>> FindSimilar(Outline outline, int count, LikenessFreedom freedom, long? except = null)
+    /// <param name="words">Words that the entries must hold, as in <see cref="FindByWords"/>; empty: no matter which.</param>
+    /// <param name="ranges">Ranges that their numbers must lie in.</param>
+    public Result<IReadOnlyList<SimilarSection>> FindSimilar(
+        Outline outline, int count, LikenessFreedom freedom, long? except = null, string words = "", IReadOnlyList<NumberRange>? ranges = null)
     {
         ArgumentNullException.ThrowIfNull(outline);
         ArgumentNullException.ThrowIfNull(freedom);
+        ArgumentNullException.ThrowIfNull(words);
         ArgumentOutOfRangeException.ThrowIfLessThan(count, 1);
         var shape = ShapeDescriptor.Of(outline);
         return Read<IReadOnlyList<SimilarSection>>(reader =>
         {
+            IReadOnlySet<long>? among = null;
+            if ((words.Length > 0 || ranges is { Count: > 0 }) && !reader.Matching(words, ranges ?? []).TryGet(out among, out var problem))
+            {
+                return problem;
+            }
+
             shapes.Refresh(reader.Connection);
-            var neighbours = shapes.Nearest(shape, count, freedom, except);
+            var neighbours = shapes.Nearest(shape, count, freedom, id => id != except && among?.Contains(id) != false);
             var entries = reader.Summaries(neighbours.Select(each => each.Id)).ToDictionary(each => each.Id);
             return neighbours.Select(each => new SimilarSection(entries[each.Id], each.Likeness)).ToList();
         });

@@ -48,6 +48,6 @@ internal sealed class ShapeCache
         return index.Count;
     }
 
-    public IReadOnlyList<Neighbour> Nearest(ShapeDescriptor shape, int count, LikenessFreedom freedom, long? except) =>
-        index.Nearest(shape, count, freedom, except is null ? null : id => id != except);
+    public IReadOnlyList<Neighbour> Nearest(ShapeDescriptor shape, int count, LikenessFreedom freedom, Func<long, bool> isWanted) =>
+        index.Nearest(shape, count, freedom, isWanted);
 }

@@ -14,7 +14,8 @@ internal static class SummaryQuery
             s.area_mm2 AS AreaMm2, s.width_mm AS WidthMm, s.height_mm AS HeightMm, d.photo_sha256 AS PhotoSha256, r.notes AS Notes
         """;
 
-    private const string From =
+    /// <summary>The tables of an entry's present state: c, r, first, p, h, d and s.</summary>
+    public const string From =
         """
         FROM current_revision c
         JOIN revision r ON r.id = c.revision_id

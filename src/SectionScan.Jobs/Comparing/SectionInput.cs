@@ -31,6 +31,9 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     /// <summary>What was marked in the section.</summary>
     public SectionMarks Marks => Document?.Marks ?? SectionMarks.None;
 
+    /// <summary>The number of the entry it came from, or null.</summary>
+    public long? EntryId { get; init; }
+
     private const string LibraryPrefix = "library:";
 
     /// <summary>Reads a section.</summary>
@@ -44,7 +47,9 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
         {
             var entry = text[LibraryPrefix.Length..];
             return File.Exists(libraryPath)
-                ? LibrarySource.Use(libraryPath, time, library => LibrarySource.Document(library, entry)).Then(found => From(found.Document, found.Path))
+                ? LibrarySource.Use(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(found =>
+                    found.ReadDocument().Then(document => From(document, found.Summary.Place.Path))
+                        .Then<SectionInput>(section => section with { EntryId = found.Summary.Id }))
                 : FileProblems.CannotRead(libraryPath, "there is no such library");
         }
 

@@ -1,6 +1,5 @@
 using SectionScan.Archive.Library;
 using SectionScan.Metrology.Results;
-using SectionScan.Porting.Documents;
 
 namespace SectionScan.Jobs.Libraries;
 
@@ -29,13 +28,7 @@ public static class LibrarySource
         }
     }
 
-    /// <summary>The newest document of an entry, and the entry's path.</summary>
-    /// <param name="library">The library.</param>
-    /// <param name="entry">Its number or its path.</param>
-    public static Result<(SectionDocument Document, string Path)> Document(SectionLibrary library, string entry)
-    {
-        ArgumentNullException.ThrowIfNull(library);
-        return library.Find(entry).Then(library.Show).Then(found =>
-            found.ReadDocument().Then<(SectionDocument, string)>(document => (document, found.Summary.Place.Path)));
-    }
+    /// <summary>The same for a library that must be there already: none is made.</summary>
+    public static Result<T> UseExisting<T>(string path, TimeProvider time, Func<SectionLibrary, Result<T>> use)
+        where T : notnull => File.Exists(path) || Directory.Exists(path) ? Use(path, time, use) : LibraryUseProblems.NoLibrary(path);
 }

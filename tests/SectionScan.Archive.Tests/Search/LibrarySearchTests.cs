@@ -1,6 +1,7 @@
 using CsCheck;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
+using SectionScan.Archive.Search;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Testing.Sections;
 
@@ -104,6 +105,39 @@ public sealed class LibrarySearchTests : IDisposable
         Assert.Equal([3, 4], StationsIn([new("flow", 99, 101, "cfm")])); // 1 cfm = 28.3168 l/min
         Assert.Equal([4], StationsIn([new("polish", 3, null, "stars")]));
         Assert.Empty(StationsIn([new("polish", 3, null, "mm")]));
+    }
+
+    [Fact]
+    public void Words_and_ranges_together_look_at_every_entry_and_not_at_the_best_hundred_by_words_only()
+    {
+        for (var station = 1; station <= 130; station++)
+        {
+            Add(station, notes: "lathe", fields: [new("depth", station, "mm")]);
+        }
+
+        var found = library.FindByWords("lathe", count: 1000, ranges: [new("depth", 12.5, 13, "cm")]).ValueOrThrow();
+
+        Assert.Equal([125, 126, 127, 128, 129, 130], found.Select(each => each.Place.Station).Order());
+        Assert.Equal(3, library.FindByWords("lathe", count: 3, ranges: [new("depth", 12.5, 13, "cm")]).ValueOrThrow().Count);
+        Assert.Empty(library.FindByWords("mill", ranges: [new("depth", 1, 2)]).ValueOrThrow());
+        Assert.Equal("search-range-unusable", Results.ProblemOf(library.FindByWords("lathe", ranges: [new("depth", 2, 1)])).Code);
+    }
+
+    [Fact]
+    public void The_most_similar_shapes_among_those_with_words_and_numbers()
+    {
+        AddEllipse(1, 40, 28);
+        AddEllipse(2, 41, 28);
+        AddEllipse(3, 60, 20);
+        var proven = Add(9, notes: "proven");
+
+        Assert.Equal([2], SimilarTo([new("station", 2, 2)]));
+        Assert.Equal([3], SimilarTo([new("width", 50, null)]));
+        Assert.Equal(proven, library.FindSimilar(SampleSections.Ellipse(40, 28), 5, new(), words: "prov").ValueOrThrow().Single().Entry.Id);
+        Assert.Empty(library.FindSimilar(SampleSections.Ellipse(40, 28), 5, new(), words: "zeta").ValueOrThrow());
+
+        IEnumerable<int> SimilarTo(NumberRange[] ranges) => library.FindSimilar(SampleSections.Ellipse(40, 28), 5, new(), ranges: ranges)
+            .ValueOrThrow().Select(each => each.Entry.Place.Station);
     }
 
     [Fact]

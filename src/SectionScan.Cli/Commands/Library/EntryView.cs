@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Archive.Entries;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Terminals;
 using Spectre.Console;
 
@@ -9,10 +10,10 @@ namespace SectionScan.Cli.Commands.Library;
 internal static class EntryView
 {
     /// <summary>Writes entries as a table.</summary>
-    public static void Show(Terminal terminal, IEnumerable<EntrySummary> entries)
+    public static void Show(Terminal terminal, IEnumerable<EntrySummary> entries, UnitOption units)
     {
         var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("no.").RightAligned()).AddColumn("where");
-        foreach (var heading in new[] { "area mm²", "width mm", "height mm" })
+        foreach (var heading in new[] { $"area {units.AreaSymbol}", $"width {units.LengthSymbol}", $"height {units.LengthSymbol}" })
         {
             table.AddColumn(new TableColumn(heading).RightAligned());
         }
@@ -22,7 +23,8 @@ internal static class EntryView
         {
             table.AddRow(
                 new Text(entry.Id.ToString(CultureInfo.InvariantCulture)), new Text(entry.Place.Path + (entry.IsRemoved ? " (removed)" : string.Empty)),
-                Number(entry.AreaMm2, "0.0"), Number(entry.WidthMm, "0.00"), Number(entry.HeightMm, "0.00"), new Text(string.Join(", ", entry.Tags)));
+                new Text(Area(entry.AreaMm2, units)), new Text(Length(entry.WidthMm, units)), new Text(Length(entry.HeightMm, units)),
+                new Text(string.Join(", ", entry.Tags)));
         }
 
         if (table.Rows.Count == 0)
@@ -56,5 +58,24 @@ internal static class EntryView
         entry.ChangedAt,
     };
 
-    private static Text Number(double value, string format) => new(value.ToString(format, CultureInfo.InvariantCulture));
+    /// <summary>What one revision holds, as part of a document.</summary>
+    public static object Of(EntryRevision revision) => new
+    {
+        revision.Number,
+        revision.Action,
+        revision.Reason,
+        revision.At,
+        Path = revision.Content.Place.Path,
+        revision.Content.Notes,
+        revision.Content.Tags,
+        revision.Content.Fields,
+        revision.DocumentSha256,
+    };
+
+    /// <summary>An area with its unit left out, as a table shows it.</summary>
+    public static string Area(double areaMm2, UnitOption units) =>
+        units.FromMm2(areaMm2).ToString(units == UnitOption.Inch ? "0.0000" : "0.0", CultureInfo.InvariantCulture);
+
+    private static string Length(double lengthMm, UnitOption units) =>
+        units.FromMm(lengthMm).ToString(units == UnitOption.Inch ? "0.0000" : "0.00", CultureInfo.InvariantCulture);
 }

@@ -1,7 +1,7 @@
 using System.ComponentModel;
-using System.Globalization;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -54,7 +54,7 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
         }
         else
         {
-            EntryView.Show(terminal, added);
+            EntryView.Show(terminal, added, settings.Units);
         }
 
         return ExitCode.OfBatch(added.Count, failed.Count);
@@ -66,15 +66,7 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
                 (settings.Station ?? document.Section.Station) is not { } station
                     ? new Problem("station-missing", "The section document holds no station.", path, "Give --station N.")
                     : PortName.Parse(settings.Port).Then(port => library.Add(new(
-                        new(settings.Head, port, station, settings.Stage), json, settings.Note, settings.Tags, [.. settings.Fields.Select(Field)])))));
-
-    private static NumericField Field(string text)
-    {
-        // Checked by the settings: name=value, with an optional unit after a blank.
-        var (name, rest) = (text[..text.IndexOf('=', StringComparison.Ordinal)], text[(text.IndexOf('=', StringComparison.Ordinal) + 1)..]);
-        var parts = rest.Split(' ', 2);
-        return new(name, double.Parse(parts[0], CultureInfo.InvariantCulture), parts.Length > 1 ? parts[1] : string.Empty);
-    }
+                        new(settings.Head, port, station, settings.Stage), json, settings.Note, settings.Tags, [.. settings.Fields.Select(FieldOption.Read)])))));
 
     /// <summary>What <c>sectionscan library add</c> is told.</summary>
     internal sealed class Settings : LibrarySettings
@@ -111,18 +103,8 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
         [Description("A number with its unit, such as \"valve diameter=33 mm\"; may be given several times")]
         public string[] Fields { get; init; } = [];
 
-        public override ValidationResult Validate()
-        {
-            foreach (var field in Fields)
-            {
-                var at = field.IndexOf('=', StringComparison.Ordinal);
-                if (at < 1 || !double.TryParse(field[(at + 1)..].Split(' ')[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var value) || !double.IsFinite(value))
-                {
-                    return ValidationResult.Error($"--field {field} is not a name, an equals sign and a number: give, for example, --field \"valve diameter=33 mm\".");
-                }
-            }
-
-            return ValidationResult.Success();
-        }
+        public override ValidationResult Validate() => FieldOption.Fault("--field", Fields) is { } fault
+            ? ValidationResult.Error(fault)
+            : ValidationResult.Success();
     }
 }

@@ -1,8 +1,7 @@
 using System.ComponentModel;
-using System.Globalization;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
-using SectionScan.Archive.Search;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -18,20 +17,24 @@ internal sealed class LibraryFindCommand(Terminal terminal, ProblemPrinter probl
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var run = LibrarySource.Use(settings.LibraryPath, TimeProvider.System, library => Find(library, settings));
+        var run = LibrarySource.UseExisting(settings.LibraryPath, TimeProvider.System, library => Find(library, settings));
         if (!run.TryGet(out var found, out var problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
+        var shown = found.Take(settings.Count ?? int.MaxValue);
         if (settings.IsJson)
         {
-            json.Write(new { Schema = "sectionscan/library-find/1", Entries = found.Select(EntryView.Of) });
+            json.Write(new { Schema = "sectionscan/library-find/1", Found = found.Count, Entries = shown.Select(EntryView.Of) });
+            return ExitCode.Done;
         }
-        else
+
+        EntryView.Show(terminal, shown, settings.Units);
+        if (found.Count > settings.Count)
         {
-            EntryView.Show(terminal, found);
+            terminal.Answers.WriteLine(FormattableString.Invariant($"{found.Count} were found; the first {settings.Count} are shown."));
         }
 
         return ExitCode.Done;
@@ -39,16 +42,10 @@ internal sealed class LibraryFindCommand(Terminal terminal, ProblemPrinter probl
 
     private static Result<IReadOnlyList<EntrySummary>> Find(SectionLibrary library, Settings settings)
     {
-        NumberRange[] ranges = [.. settings.Ranges.Select(text => Settings.RangeOf(text)!)];
-        if (settings.Words.Length == 0)
-        {
-            return library.FindByNumbers(ranges);
-        }
-
-        return library.FindByWords(string.Join(' ', settings.Words)).Then(byWords => ranges.Length == 0
-            ? library.FindByWords(string.Join(' ', settings.Words))
-            : library.FindByNumbers(ranges).Then<IReadOnlyList<EntrySummary>>(byNumbers =>
-                byWords.Where(w => byNumbers.Any(n => n.Id == w.Id)).ToArray()));
+        var ranges = RangeOption.Read(settings.Ranges, settings.Units);
+        return settings.Words.Length == 0
+            ? library.FindByNumbers(ranges, settings.Removed)
+            : library.FindByWords(string.Join(' ', settings.Words), int.MaxValue, settings.Removed, ranges);
     }
 
     /// <summary>What <c>sectionscan library find</c> is told.</summary>
@@ -59,32 +56,23 @@ internal sealed class LibraryFindCommand(Terminal terminal, ProblemPrinter probl
         public string[] Words { get; init; } = [];
 
         [CommandOption("--range <NAME=LOW..HIGH>")]
-        [Description("area, width, height, station or a field between two numbers, such as area=900..1100; may be given several times")]
+        [Description("area, width, height, station or a field between two numbers, with a unit if wanted: area=900..1100, \"valve diameter=1.25..1.35 in\", station=3..; may be given several times")]
         public string[] Ranges { get; init; } = [];
 
-        /// <summary>Reads a range.</summary>
-        public static NumberRange? RangeOf(string text)
-        {
-            var parts = text.Split('=', 2);
-            var ends = parts.Length == 2 ? parts[1].Split("..", 2) : [];
-            return ends.Length == 2
-                && double.TryParse(ends[0], NumberStyles.Float, CultureInfo.InvariantCulture, out var low)
-                && double.TryParse(ends[1], NumberStyles.Float, CultureInfo.InvariantCulture, out var high)
-                && low <= high
-                ? new(parts[0], low, high)
-                : null;
-        }
+        [CommandOption("--count <N>")]
+        [Description("How many to show at most, the best first; else all")]
+        public int? Count { get; init; }
 
-        public override ValidationResult Validate()
-        {
-            if (Words.Length == 0 && Ranges.Length == 0)
-            {
-                return ValidationResult.Error("There is nothing to look for: give words, or a range such as --range area=900..1100.");
-            }
+        [CommandOption("--removed")]
+        [Description("Also entries marked as removed")]
+        public bool Removed { get; init; }
 
-            return Ranges.FirstOrDefault(r => RangeOf(r) is null) is { } bad
-                ? ValidationResult.Error($"--range {bad} is not a range: give, for example, --range area=900..1100.")
-                : ValidationResult.Success();
-        }
+        public override ValidationResult Validate() =>
+            Words.Length == 0 && Ranges.Length == 0
+                ? ValidationResult.Error("There is nothing to look for: give words, or a range such as --range area=900..1100.")
+            : Count < 1
+                ? ValidationResult.Error($"--count {Count} is out of range: give 1 or more.")
+            : RangeOption.Fault(Ranges) is { } fault ? ValidationResult.Error(fault)
+            : ValidationResult.Success();
     }
 }

@@ -13,7 +13,7 @@ internal sealed class LibraryRemoveCommand(Terminal terminal, ProblemPrinter pro
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var removed = LibrarySource.Use(
+        var removed = LibrarySource.UseExisting(
             settings.LibraryPath, TimeProvider.System, library => library.Find(settings.Entry).Then(id => library.Remove(id, settings.Reason)));
         if (!removed.TryGet(out var entry, out var problem))
         {

@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -7,15 +8,22 @@ using Spectre.Console.Cli;
 
 namespace SectionScan.Cli.Commands.Library;
 
-/// <summary>Shows one entry with its history.</summary>
-internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<LibraryEntrySettings>
+/// <summary>Shows one entry, as it is or as it was.</summary>
+internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<LibraryShowCommand.Settings>
 {
-    public override int Execute(CommandContext context, LibraryEntrySettings settings, CancellationToken cancellationToken)
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var shown = LibrarySource.Use(settings.LibraryPath, TimeProvider.System, library => library.Find(settings.Entry).Then(library.Show));
+        var shown = LibrarySource.UseExisting(settings.LibraryPath, TimeProvider.System, library => library.Find(settings.Entry).Then(library.Show));
         if (!shown.TryGet(out var entry, out var problem))
         {
             problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        var revision = settings.Revision is { } number ? entry.History.FirstOrDefault(each => each.Number == number) : entry.Current;
+        if (revision is null)
+        {
+            problems.Print(LibraryUseProblems.RevisionNotFound(entry.Summary.Place.Path, settings.Revision!.Value, entry.Summary.RevisionNumber));
             return ExitCode.UnusableInput;
         }
 
@@ -25,29 +33,42 @@ internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter probl
             {
                 Schema = "sectionscan/library-entry/1",
                 Entry = EntryView.Of(entry.Summary),
+                Revision = EntryView.Of(revision),
                 History = entry.History.Select(r => new { r.Number, r.Action, r.Reason, r.At }),
-                Document = System.Text.Json.JsonDocument.Parse(entry.Current.Content.DocumentJson).RootElement,
+                Document = System.Text.Json.JsonDocument.Parse(revision.Content.DocumentJson).RootElement,
             });
             return ExitCode.Done;
         }
 
-        EntryView.Show(terminal, [entry.Summary]);
-        if (entry.Summary.Notes.Length > 0)
+        if (settings.Revision is null)
         {
-            terminal.Answers.WriteLine(entry.Summary.Notes);
+            EntryView.Show(terminal, [entry.Summary], settings.Units);
+        }
+        else
+        {
+            terminal.Answers.WriteLine(FormattableString.Invariant($"revision {revision.Number}: {revision.Content.Place.Path}"));
         }
 
-        foreach (var field in entry.Summary.Fields)
+        if (revision.Content.Notes.Length > 0)
+        {
+            terminal.Answers.WriteLine(revision.Content.Notes);
+        }
+
+        foreach (var field in revision.Content.Fields)
         {
             terminal.Answers.WriteLine(FormattableString.Invariant($"{field.Name}: {field.Value} {field.Unit}").TrimEnd());
         }
 
-        foreach (var revision in entry.History)
-        {
-            terminal.Answers.WriteLine(FormattableString.Invariant(
-                $"revision {revision.Number}, {revision.At:yyyy-MM-dd HH:mm}: {revision.Action} {revision.Reason}").TrimEnd());
-        }
-
+        terminal.Answers.WriteLine(FormattableString.Invariant(
+            $"revision {revision.Number} of {entry.History.Count}, {revision.At:yyyy-MM-dd HH:mm}: {HistoryWords.Line(revision)}"));
         return ExitCode.Done;
+    }
+
+    /// <summary>What <c>sectionscan library show</c> is told.</summary>
+    internal sealed class Settings : LibraryEntrySettings
+    {
+        [CommandOption("--revision <N>")]
+        [Description("As it was at this revision")]
+        public int? Revision { get; init; }
     }
 }

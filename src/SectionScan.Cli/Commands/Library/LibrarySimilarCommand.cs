@@ -1,5 +1,6 @@
 using System.ComponentModel;
 using System.Globalization;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -18,7 +19,8 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
     {
         var freedom = new LikenessFreedom(settings.AnyScale, settings.Mirrored, settings.Turned);
         var run = SectionInput.Read(settings.Section, settings.LibraryPath, TimeProvider.System).Then(section =>
-            LibrarySource.Use(settings.LibraryPath, TimeProvider.System, library => library.FindSimilar(section.Outline, settings.Count, freedom)));
+            LibrarySource.UseExisting(settings.LibraryPath, TimeProvider.System, library => library.FindSimilar(
+                section.Outline, settings.Count, freedom, section.EntryId, string.Join(' ', settings.Words), RangeOption.Read(settings.Ranges, settings.Units))));
         if (!run.TryGet(out var found, out var problem))
         {
             problems.Print(problem);
@@ -43,17 +45,23 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
         }
 
         var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("rms distance").RightAligned())
-            .AddColumn(new TableColumn("no.").RightAligned()).AddColumn("where").AddColumn(new TableColumn("area mm²").RightAligned());
+            .AddColumn(new TableColumn("no.").RightAligned()).AddColumn("where").AddColumn(new TableColumn($"area {settings.Units.AreaSymbol}").RightAligned());
         foreach (var one in found)
         {
             table.AddRow(
-                new Text(FormattableString.Invariant($"{one.Likeness.DistanceMm:0.000} mm{(one.Likeness.IsMirrored ? ", mirrored" : string.Empty)}")),
+                new Text(Distance(one.Likeness, settings.Units)),
                 new Text(one.Entry.Id.ToString(CultureInfo.InvariantCulture)), new Text(one.Entry.Place.Path),
-                new Text(one.Entry.AreaMm2.ToString("0.0", CultureInfo.InvariantCulture)));
+                new Text(EntryView.Area(one.Entry.AreaMm2, settings.Units)));
         }
 
         terminal.Answers.Write(table);
         return ExitCode.Done;
+    }
+
+    private static string Distance(ShapeLikeness likeness, UnitOption units)
+    {
+        var distance = units.FromMm(likeness.DistanceMm).ToString(units == UnitOption.Inch ? "0.0000" : "0.000", CultureInfo.InvariantCulture);
+        return $"{distance} {units.LengthSymbol}{(likeness.IsMirrored ? ", mirrored" : string.Empty)}";
     }
 
     /// <summary>What <c>sectionscan library similar</c> is told.</summary>
@@ -80,8 +88,17 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
         [Description("A turned shape counts as alike")]
         public bool Turned { get; init; }
 
-        public override ValidationResult Validate() => Count is >= 1 and <= 100
-            ? ValidationResult.Success()
-            : ValidationResult.Error($"--count {Count} is out of range: give 1 to 100.");
+        [CommandOption("--words <WORDS>")]
+        [Description("Only entries with these words; may be given several times")]
+        public string[] Words { get; init; } = [];
+
+        [CommandOption("--range <NAME=LOW..HIGH>")]
+        [Description("Only entries with a number between two others, as in library find; may be given several times")]
+        public string[] Ranges { get; init; } = [];
+
+        public override ValidationResult Validate() =>
+            Count is < 1 or > 100 ? ValidationResult.Error($"--count {Count} is out of range: give 1 to 100.")
+            : RangeOption.Fault(Ranges) is { } fault ? ValidationResult.Error(fault)
+            : ValidationResult.Success();
     }
 }

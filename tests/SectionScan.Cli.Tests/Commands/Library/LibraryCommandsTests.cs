@@ -110,6 +110,212 @@ public sealed class LibraryCommandsTests : IDisposable
         Assert.Contains("There is no entry 9.", run.Error, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_correction_is_a_new_revision_with_its_reason_and_the_first_one_stays()
+    {
+        await FillAsync();
+
+        var run = await RunAsync(
+            "correct", "2", "--field", "valve diameter=33 mm", "--tag", "proven", "--note", "By hand.", "--stage", "as cast", "--reason", "valve measured");
+        var now = Root(await RunAsync("show", "2"));
+        var first = Root(await RunAsync("show", "2", "--revision", "1"));
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(2, Root(run).GetProperty("entry").GetProperty("revision").GetInt32());
+        Assert.Equal("Bramble 480 twin/intake 1/station 2/as cast", now.GetProperty("revision").GetProperty("path").GetString());
+        Assert.Equal(33, now.GetProperty("revision").GetProperty("fields")[0].GetProperty("value").GetDouble());
+        Assert.Equal("Bramble 480 twin/intake 1/station 2", first.GetProperty("revision").GetProperty("path").GetString());
+        Assert.Equal(0, first.GetProperty("revision").GetProperty("tags").GetArrayLength());
+        var words = (await PlainAsync("history", "2")).Output;
+        Assert.Contains("valve measured", words, StringComparison.Ordinal);
+        Assert.Contains("+ tag proven", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_correction_brings_another_document_and_an_earlier_revision_comes_back()
+    {
+        await FillAsync();
+        var again = Document("again", SampleSections.Ellipse(41, 31), 1);
+
+        Assert.Equal(ExitCode.Done, (await RunAsync("correct", "1", "--document", again, "--reason", "photographed again")).ExitCode);
+        var corrected = Area(await RunAsync("show", "1"));
+        Assert.Equal(ExitCode.Done, (await RunAsync("correct", "1", "--back-to", "1", "--reason", "the first was right")).ExitCode);
+
+        Assert.Equal(Math.PI * 20.5 * 15.5, corrected, 0.2);
+        Assert.Equal(Math.PI * 20 * 15, Area(await RunAsync("show", "1")), 0.2);
+        Assert.Equal(3, Root(await RunAsync("history", "1")).GetProperty("revisions").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("There is no revision 7; the newest is 1.", "--back-to", "7")]
+    [InlineData("has no tag \"draft\"", "--drop-tag", "draft")]
+    [InlineData("no number named \"flow\"", "--drop-field", "flow")]
+    [InlineData("would change nothing", "--station", "2")]
+    [InlineData("already stands at", "--station", "3")]
+    public async Task A_correction_that_cannot_be_made_says_why_and_changes_nothing(string words, params string[] change)
+    {
+        await FillAsync();
+
+        var run = await RunAsync(["correct", "2", .. change, "--reason", "a try"]);
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+        Assert.Equal(1, Root(await RunAsync("history", "2")).GetProperty("revisions").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task A_removed_entry_is_restored_with_its_reason()
+    {
+        await FillAsync();
+        await RunAsync("remove", "2", "--reason", "sliced askew");
+
+        Assert.Equal(ExitCode.Done, (await RunAsync("restore", "2", "--reason", "square after all")).ExitCode);
+
+        Assert.Equal(3, (await EntriesAsync("list")).Length);
+        Assert.Equal(
+            ["added", "removed", "restored"],
+            Root(await RunAsync("history", "2")).GetProperty("revisions").EnumerateArray().Select(revision => revision.GetProperty("action").GetString()));
+    }
+
+    [Theory]
+    [InlineData(1, "--entry", "2")]
+    [InlineData(2, "--entry", "Bramble 480 twin/intake 1/station 1", "--entry", "3")]
+    [InlineData(3, "--port", "intake 1")]
+    [InlineData(4)]
+    public async Task One_section_a_port_or_all_can_be_exported(int count, params string[] choice)
+    {
+        await FillAsync();
+        await RunAsync("add", Document("other", Outlines[0], 1), "--head", "Bramble 480 twin", "--port", "exhaust 1");
+        var archive = folder.PathOf("some.zip");
+
+        Assert.Equal(ExitCode.Done, (await RunAsync(["export", archive, .. choice])).ExitCode);
+        await CommandLine.RunAsync("library", "import", archive, "--library", folder.PathOf("other.db"));
+
+        var list = await CommandLine.RunAsync("library", "list", "--library", folder.PathOf("other.db"), "--json");
+        Assert.Equal(count, Root(list).GetProperty("entries").GetArrayLength());
+    }
+
+    [Fact]
+    public async Task An_export_of_nothing_is_refused_and_writes_nothing()
+    {
+        await FillAsync();
+
+        var run = await RunAsync("export", folder.PathOf("none.zip"), "--head", "Another");
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("No entry of the library is so.", run.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder.PathOf("none.zip")));
+    }
+
+    [Theory]
+    [InlineData("backup")]
+    [InlineData("export")]
+    [InlineData("import")]
+    public async Task A_file_must_be_named_to_write_or_read_one(string command)
+    {
+        await FillAsync();
+
+        Assert.Equal(ExitCode.WrongUsage, (await RunAsync(command)).ExitCode);
+    }
+
+    [Theory]
+    [InlineData("list")]
+    [InlineData("check")]
+    [InlineData("backup", "copy.db")]
+    public async Task A_library_that_is_not_there_is_not_made_by_looking_at_it(params string[] command)
+    {
+        var run = await RunAsync(command);
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("There is no such library.", run.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(folder.PathOf("library.db")));
+    }
+
+    [Fact]
+    public async Task A_forged_library_is_called_unsound_by_words_and_exit_code()
+    {
+        await FillAsync();
+        var path = folder.PathOf("library.db");
+        using (var library = SectionScan.Archive.Library.SectionLibrary.Open(path, TimeProvider.System).ValueOrThrow())
+        {
+            library.Backup(folder.PathOf("forged.db")).ValueOrThrow();
+        }
+
+        // The backup is one file without a log: a letter of a document is changed in it as a failing disk would.
+        var bytes = File.ReadAllBytes(folder.PathOf("forged.db"));
+        var at = bytes.AsSpan().IndexOf("\"thicknessMm\": 10"u8);
+        bytes[at + "\"thicknessMm\": 1".Length] = (byte)'1';
+        File.WriteAllBytes(folder.PathOf("forged.db"), bytes);
+
+        var run = await CommandLine.RunAsync("library", "check", "--library", folder.PathOf("forged.db"));
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("not sound", run.Output, StringComparison.Ordinal);
+        Assert.Contains("does not have the hash", run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("add")]
+    [InlineData("list")]
+    [InlineData("find")]
+    [InlineData("correct")]
+    [InlineData("export")]
+    [InlineData("import")]
+    public async Task The_help_of_every_library_command_names_the_options_that_all_have(string command)
+    {
+        var help = (await CommandLine.RunAsync("library", command, "--help")).Output;
+
+        Assert.Contains("--json", help, StringComparison.Ordinal);
+        Assert.Contains("--library", help, StringComparison.Ordinal);
+        Assert.Contains("--units", help, StringComparison.Ordinal);
+    }
+
+    // 1 in = 25.4 mm: 1000 to 1100 mm² are 1.550 to 1.705 in².
+    [Theory]
+    [InlineData("--range", "area=1.55..1.705 in2")]
+    [InlineData("--range", "area=1.55..1.705", "--units", "in")]
+    [InlineData("--range", "area=1000..")]
+    [InlineData("--range", "width=4.3..4.5 cm")]
+    public async Task A_range_counts_in_the_unit_it_names_or_in_the_units_asked_for(params string[] range)
+    {
+        await FillAsync();
+
+        Assert.Equal(2, Assert.Single(await EntriesAsync(["find", .. range])).GetProperty("id").GetInt32());
+    }
+
+    [Fact]
+    public async Task Tables_are_shown_in_inches_when_asked_for()
+    {
+        await FillAsync();
+
+        // π·20·15 mm² = 942.48 mm² = 1.4608 in²; 40 mm = 1.5748 in.
+        var table = (await PlainAsync("list", "--station", "1", "--units", "in")).Output;
+
+        Assert.Contains("area in²", table, StringComparison.Ordinal);
+        Assert.Contains("1.4608", table, StringComparison.Ordinal);
+        Assert.Contains("1.5748", table, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Likeness_can_be_asked_among_entries_with_words_and_numbers_only()
+    {
+        await FillAsync();
+        await RunAsync("correct", "3", "--tag", "proven", "--reason", "flowed well");
+
+        var proven = await NearestAsync("library:1", "--words", "proven");
+        var large = await NearestAsync("library:1", "--range", "area=1000..1100");
+        var all = await NearestAsync("library:1");
+
+        Assert.Equal(3, Assert.Single(proven));
+        Assert.Equal(2, Assert.Single(large));
+        Assert.Equal([2, 3], all);
+    }
+
+    private static double Area(CommandLine run) => Root(run).GetProperty("entry").GetProperty("areaMm2").GetDouble();
+
+    private Task<CommandLine> PlainAsync(params string[] arguments) =>
+        CommandLine.RunAsync(["library", .. arguments, "--library", folder.PathOf("library.db")]);
+
     private async Task FillAsync()
     {
         string[] documents = [.. Outlines.Select((outline, at) => Document($"station-{at + 1}", outline, at + 1))];

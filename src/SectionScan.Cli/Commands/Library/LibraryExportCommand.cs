@@ -1,0 +1,81 @@
+using System.ComponentModel;
+using SectionScan.Archive.Exchange;
+using SectionScan.Archive.Library;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using SectionScan.Jobs.Libraries;
+using SectionScan.Metrology.Results;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.Library;
+
+/// <summary>Writes entries with their history to one archive file: one section, a port, or all.</summary>
+internal sealed class LibraryExportCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<LibraryExportCommand.Settings>
+{
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var done = LibrarySource.UseExisting(settings.LibraryPath, TimeProvider.System, library => Export(library, settings));
+        if (!done.TryGet(out var report, out var problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        if (settings.IsJson)
+        {
+            json.Write(new { Schema = "sectionscan/library-export/1", Report = report });
+        }
+        else
+        {
+            terminal.Answers.WriteLine(FormattableString.Invariant(
+                $"{report.EntryCount} {(report.EntryCount == 1 ? "entry" : "entries")} written to {settings.File}"));
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static Result<ExportReport> Export(SectionLibrary library, Settings settings) =>
+        Ids(library, settings).Then(ids => ids.Count == 0
+            ? LibraryUseProblems.NothingChosen(settings.LibraryPath)
+            : library.Export(settings.File, ids));
+
+    private static Result<IReadOnlyList<long>> Ids(SectionLibrary library, Settings settings)
+    {
+        if (settings.Entries.Length == 0)
+        {
+            return settings.Filter().Then(library.List).Then<IReadOnlyList<long>>(entries => entries.Select(each => each.Id).ToList());
+        }
+
+        var ids = new List<long>();
+        foreach (var entry in settings.Entries)
+        {
+            if (!library.Find(entry).TryGet(out var id, out var problem))
+            {
+                return problem;
+            }
+
+            ids.Add(id);
+        }
+
+        return ids;
+    }
+
+    /// <summary>What <c>sectionscan library export</c> is told.</summary>
+    internal sealed class Settings : EntryChoiceSettings
+    {
+        [CommandArgument(0, "<FILE>")]
+        [Description("The new archive file; nothing may be there yet")]
+        public string File { get; init; } = string.Empty;
+
+        [CommandOption("--entry <ENTRY>")]
+        [Description("Only this entry, by number or path; may be given several times")]
+        public string[] Entries { get; init; } = [];
+
+        public override ValidationResult Validate() =>
+            Entries.Length > 0 && (Head ?? Port ?? Stage ?? Tag) is not null | Station is not null | Removed
+                ? ValidationResult.Error("--entry names the entries by itself: leave out --head, --port, --station, --stage, --tag and --removed.")
+                : ValidationResult.Success();
+    }
+}
