@@ -2,6 +2,7 @@ using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
 using SectionScan.Metrology.Results;
 using SectionScan.Testing.Sections;
+using SectionScan.Porting.Ports;
 
 namespace SectionScan.Archive.Tests;
 

@@ -13,6 +13,7 @@ if (!SectionLibrary.Open(path, TimeProvider.System).TryGet(out var library, out 
 }
 
 using (library)
+using SectionScan.Porting.Ports;
 {
     for (var i = 0; i < count; i++)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Ports;
 
 namespace SectionScan.Archive.Entries;
 

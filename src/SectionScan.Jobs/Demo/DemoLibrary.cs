@@ -6,6 +6,7 @@ using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Likeness;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
+using SectionScan.Porting.Ports;
 
 namespace SectionScan.Jobs.Demo;
 

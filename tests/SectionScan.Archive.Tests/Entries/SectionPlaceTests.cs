@@ -1,4 +1,5 @@
 using SectionScan.Archive.Entries;
+using SectionScan.Porting.Ports;
 
 namespace SectionScan.Archive.Tests.Entries;
 

@@ -1,6 +1,7 @@
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
 using SectionScan.Testing.Sections;
+using SectionScan.Porting.Ports;
 
 namespace SectionScan.Archive.Tests.Library;
 

@@ -1,4 +1,4 @@
-namespace SectionScan.Archive.Entries;
+namespace SectionScan.Porting.Ports;
 
 /// <summary>Which way the gas goes.</summary>
 public enum PortKind
