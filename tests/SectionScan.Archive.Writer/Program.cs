@@ -3,6 +3,7 @@
 using System.Globalization;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
+using SectionScan.Porting.Ports;
 using SectionScan.Testing.Sections;
 
 var (path, head, count) = (args[0], args[1], int.Parse(args[2], CultureInfo.InvariantCulture));
@@ -13,7 +14,6 @@ if (!SectionLibrary.Open(path, TimeProvider.System).TryGet(out var library, out 
 }
 
 using (library)
-using SectionScan.Porting.Ports;
 {
     for (var i = 0; i < count; i++)
     {
