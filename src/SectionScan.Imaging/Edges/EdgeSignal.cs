@@ -44,6 +44,8 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private readonly double pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
     private readonly double reachMm = (isTint ? TintReachPx : ReachPx) * sampler.MillimetresPerPixel(curve.Points[0]);
     private readonly SignalProfiles profiles = new(sampler, curve, direction, isTint);
+    private readonly Dictionary<int, EdgeGrid> grids = [];
+    private BlurredSteps steps = null!;
     private double[] walls = [];
     private double opticalBlurMm;
 
@@ -60,6 +62,8 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         BlurMm = knownBlurMm > 0 ? knownBlurMm : MedianBlurMm();
         opticalBlurMm = lightBlurMm > 0 ? lightBlurMm : BlurMm;
+        steps = new(BlurMm, profiles.StepMm);
+        grids.Clear();
         walls = WallLevels();
     }
 
@@ -76,11 +80,11 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         var from = offsetsMm[0] - reachMm;
         var profile = profiles.At(i, from, offsetsMm[^1] + strip + reachMm);
         var model = NarrowModel(profile, strip, i);
-        Span<double> levels = stackalloc double[4];
+        var ready = new EdgeProfile(profile, from, new double[BlurredSteps.RoomFor(profile.Length)]);
         var own = new double[offsetsMm.Length];
         for (var k = 0; k < own.Length; k++)
         {
-            own[k] = model.LeftOver(profile, from, profiles.StepMm, offsetsMm[k], levels);
+            own[k] = model.LeftOver(ready, offsetsMm[k], out _);
         }
 
         var noise = Math.Max(own.Min() / profile.Length, LeastNoise * LeastNoise);
@@ -137,7 +141,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
                 continue;
             }
 
-            var fit = EdgeSearch.Minimise(profile, from, profiles.StepMm, model with { StripMm = width }, aboutMm, NarrowSearchPx * pixelMm, pixelMm);
+            var fit = EdgeSearch.Minimise(profile, from, model with { StripMm = width }, aboutMm, NarrowSearchPx * pixelMm, pixelMm);
             var cost = (fit.Noise * fit.Noise * profile.Length) + (LeastNoise * LeastNoise * 0.5625 * k * k);
             if (cost < least)
             {
@@ -153,8 +157,21 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         var from = aboutMm - reachMm;
         var profile = profiles.Mean(i, from, aboutMm + outerMm, neighbours);
-        var model = strip > 0 ? NarrowModel(profile, strip, i) : new(BlurMm, 0, double.NaN, 0, SlopeStiffness);
-        return Judge(EdgeSearch.Minimise(profile, from, profiles.StepMm, model, aboutMm, searchPx * pixelMm, pixelMm), strip, flareShare);
+        var model = strip > 0 ? NarrowModel(profile, strip, i) : new(steps, 0, double.NaN, 0, SlopeStiffness);
+        var grid = strip > 0 ? null : GridOf(model, profile.Length, searchPx);
+        return Judge(EdgeSearch.Minimise(profile, from, model, aboutMm, searchPx * pixelMm, pixelMm, grid), strip, flareShare);
+    }
+
+    /// <summary>The grid for profiles without a wall, which begin the reach before the edge: made once for each length.</summary>
+    private EdgeGrid GridOf(EdgeModel plain, int count, double searchPx)
+    {
+        if (!grids.TryGetValue(count, out var grid))
+        {
+            grid = EdgeSearch.GridOf(plain, count, -reachMm, searchPx * pixelMm, pixelMm);
+            grids.Add(count, grid);
+        }
+
+        return grid;
     }
 
     /// <summary>The model of a narrow strip. Of light the wall's level is known from where the strip is wide; of tint, because a wall is
@@ -163,14 +180,14 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     {
         if (!isTint)
         {
-            return new(BlurMm, strip, walls[i], double.IsNaN(walls[i]) ? 0 : LightWallFirmness, SlopeStiffness);
+            return new(steps, strip, walls[i], double.IsNaN(walls[i]) ? 0 : LightWallFirmness, SlopeStiffness);
         }
 
         var end = profile.Length / 5;
         var face = Mean(profile[..end]);
         var ground = Mean(profile[^end..]);
         var spread = Math.Max(TintWallSpread * Math.Abs(face - ground), 0.01);
-        return new(BlurMm, strip, ground + (TintOfWall * (face - ground)), LeastTintNoise * LeastTintNoise / (spread * spread), SlopeStiffness);
+        return new(steps, strip, ground + (TintOfWall * (face - ground)), LeastTintNoise * LeastTintNoise / (spread * spread), SlopeStiffness);
     }
 
     private static double Mean(ReadOnlySpan<float> values)
@@ -200,6 +217,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private double MedianBlurMm()
     {
         var blurs = new List<(double Blur, double Contrast)>();
+        var tried = new List<(double BlurPx, EdgeModel Model, EdgeGrid Grid)>();
         var stride = Math.Max(1, curve.Points.Length / BlurSamples);
         for (var i = 0; i < curve.Points.Length; i += stride)
         {
@@ -209,11 +227,16 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             }
 
             var profile = profiles.At(i, -reachMm, reachMm);
-            var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
-            for (var blurPx = 0.6; blurPx <= 5; blurPx *= 1.2)
+            for (var blurPx = 0.6; blurPx <= 5 && blurs.Count == 0; blurPx *= 1.2)
             {
-                var reading = EdgeSearch.Minimise(
-                    profile, -reachMm, profiles.StepMm, new(blurPx * pixelMm, 0, double.NaN, 0, SlopeStiffness), 0, SearchPx * pixelMm, pixelMm);
+                var model = new EdgeModel(new(blurPx * pixelMm, profiles.StepMm), 0, double.NaN, 0, SlopeStiffness);
+                tried.Add((blurPx, model, EdgeSearch.GridOf(model, profile.Length, -reachMm, SearchPx * pixelMm, pixelMm)));
+            }
+
+            var (best, contrast, least) = (0.0, 0.0, double.MaxValue);
+            foreach (var (blurPx, model, grid) in tried)
+            {
+                var reading = EdgeSearch.Minimise(profile, -reachMm, model, 0, SearchPx * pixelMm, pixelMm, grid);
                 if (reading.Noise < least)
                 {
                     (best, contrast, least) = (blurPx, reading.Contrast, reading.Noise);
