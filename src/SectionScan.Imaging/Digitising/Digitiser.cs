@@ -93,10 +93,13 @@ public static class Digitiser
         var camera = scene.Scale.Camera;
         var window = target.BlankWindow!;
         var (stepX, stepY) = (target.SquareMm * printRatio.X, target.SquareMm * printRatio.Y);
-        var tags = StationTagFinder.Find(
+
+        // Two things that do not wait for each other.
+        var look = Task.Run(() => StationTagFinder.Find(
             scene.Photo.Grey, camera, new(window.FirstColumn * stepX, window.FirstRow * stepY),
-            new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY));
+            new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY)));
         var ratio = PaperRatio.Of(scene.Photo.Colour, camera, target, printRatio.X, printRatio.Y);
+        var tags = look.GetAwaiter().GetResult();
         var rough = SliceFinder.Find(ratio, [.. tags.Select(t => t.Footprint())]);
         if (rough.Count == 0)
         {

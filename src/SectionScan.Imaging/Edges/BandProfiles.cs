@@ -1,7 +1,10 @@
+using System.Buffers;
+using System.Runtime.Intrinsics;
+
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>The colours in a band round a rough outline, and what leaving the face at each place would mean.</summary>
-internal sealed class BandProfiles
+internal sealed class BandProfiles : IDisposable
 {
     // Beside an edge the colours are taken this far from it, clear of blur, over this length; in pixels where they are coarse.
     private const double ClearMm = 0.15;
@@ -34,9 +37,9 @@ internal sealed class BandProfiles
     private readonly int beside;
     private readonly int offsets;
     private readonly double stepMm;
-    private readonly float[] colours;
-    private readonly float[] sums;
-    private readonly float[] steadyFace;
+    private readonly Vector128<float>[] colours;
+    private readonly Vector128<float>[] sums;
+    private readonly Vector128<float>[] steadyFace;
 
     /// <summary>Reads the band.</summary>
     /// <param name="sampler">Reads the photo.</param>
@@ -56,17 +59,18 @@ internal sealed class BandProfiles
         beside = Math.Max(1, (int)Math.Round(Math.Max(BesideMm, BesidePx * pixelMm) / stepMm));
         first = (int)Math.Round(FaceReachMm / stepMm) + clear + beside;
         count = first + offsets + clear + beside;
-        var raw = new float[places * count * 3];
+        var raw = ArrayPool<Vector128<float>>.Shared.Rent(places * count);
         for (var i = 0; i < places; i++)
         {
             var n = curve.Normals[i];
             sampler.ReadColour(
-                curve.Points[i], (n.X * direction, n.Y * direction), -inwardMm - (first * stepMm), stepMm, raw.AsSpan(i * count * 3, count * 3));
+                curve.Points[i], (n.X * direction, n.Y * direction), -inwardMm - (first * stepMm), stepMm, raw.AsSpan(i * count, count));
         }
 
+        colours = ArrayPool<Vector128<float>>.Shared.Rent(places * count);
+        sums = ArrayPool<Vector128<float>>.Shared.Rent(places * (count + 1));
         Separate(raw);
-        colours = AverageAlong(raw);
-        sums = Sums();
+        ArrayPool<Vector128<float>>.Shared.Return(raw);
         steadyFace = SteadyFaceColours();
     }
 
@@ -79,143 +83,120 @@ internal sealed class BandProfiles
     /// <param name="edges">Gets, for each offset, 0 to 1: a clear, sharp edge of any kind.</param>
     public void FindEdges(int i, Span<float> leaving, Span<float> edges)
     {
-        var row = colours.AsSpan(i * count * 3, count * 3);
+        var row = colours.AsSpan(i * count, count);
         var inner = first - clear - beside;
-        Span<float> before = stackalloc float[3];
-        Span<float> after = stackalloc float[3];
-        Span<float> face = stackalloc float[3];
+        var steady = steadyFace[i];
         for (var k = 0; k < edges.Length; k++)
         {
             var at = first + k;
-            Mean(i, at - clear - beside, beside, before);
-            Mean(i, at + clear, beside, after);
-            Mean(i, at - clear - beside - inner, inner, face);
+            var before = Mean(i, at - clear - beside, beside);
+            var after = Mean(i, at + clear, beside);
+            var face = Mean(i, at - clear - beside - inner, inner);
             var contrast = Distance(before, after);
             edges[k] = contrast / (contrast + FaintContrast) * Sharpness(row, at, clear, before, after);
             leaving[k] = edges[k] / (1 + Square(Distance(before, face) / FaceTolerance))
-                / (1 + Square(Distance(before, steadyFace.AsSpan(3 * i, 3)) / StainTolerance));
+                / (1 + Square(Distance(before, steady) / StainTolerance));
         }
     }
 
-    /// <summary>How much of the change between before and after happens within the edge's own width, and how well it is centred.</summary>
-    private static float Sharpness(ReadOnlySpan<float> row, int at, int clear, ReadOnlySpan<float> before, ReadOnlySpan<float> after)
+    /// <summary>Gives the band's memory back.</summary>
+    public void Dispose()
     {
-        float along = 0, total = 0, centre = 0;
-        for (var c = 0; c < 3; c++)
-        {
-            var change = after[c] - before[c];
-            along += (row[(3 * (at + clear - 1)) + c] - row[(3 * (at - clear + 1)) + c]) * change;
-            centre += (row[(3 * at) + c] - before[c]) * change;
-            total += change * change;
-        }
+        ArrayPool<Vector128<float>>.Shared.Return(colours);
+        ArrayPool<Vector128<float>>.Shared.Return(sums);
+    }
 
+    /// <summary>How much of the change between before and after happens within the edge's own width, and how well it is centred.</summary>
+    private static float Sharpness(
+        ReadOnlySpan<Vector128<float>> row, int at, int clear, Vector128<float> before, Vector128<float> after)
+    {
+        var change = after - before;
+        var total = Vector128.Dot(change, change);
         if (total <= 0)
         {
             return 0;
         }
 
+        var along = Vector128.Dot(row[at + clear - 1] - row[at - clear + 1], change);
+        var centre = Vector128.Dot(row[at] - before, change);
         var balance = 1 - Math.Min(1, 1.6f * Math.Abs((centre / total) - 0.5f));
         return Math.Clamp(along / total, 0, 1) * balance;
     }
 
-    /// <summary>From blue, green, red to light and two tints. For a tinted face light counts less: the rim of a shadow changes nothing
-    /// else, and a wall changes tint with light.</summary>
-    private void Separate(float[] raw)
+    /// <summary>From blue, green, red to light and two tints, each place in the mean with its two neighbours along the outline: grain goes,
+    /// an edge that is nearly square to the normal stays. Their running sums make any mean across cost the same. For a tinted face light
+    /// counts less: the rim of a shadow changes nothing else, and a wall changes tint with light.</summary>
+    private void Separate(Vector128<float>[] raw)
     {
-        var tints = new List<float>();
+        var weight = IsTinted(raw) ? LightOfTinted : LightOfPlain;
+        var fromBlue = Vector128.Create(weight * 0.114f, 0, 1, 0) / 4;
+        var fromGreen = Vector128.Create(weight * 0.587f, -1, -1, 0) / 4;
+        var fromRed = Vector128.Create(weight * 0.299f, 1, 0, 0) / 4;
+        for (var i = 0; i < places; i++)
+        {
+            var before = raw.AsSpan(((i + places - 1) % places) * count, count);
+            var own = raw.AsSpan(i * count, count);
+            var after = raw.AsSpan(((i + 1) % places) * count, count);
+            var row = colours.AsSpan(i * count, count);
+            var running = sums.AsSpan(i * (count + 1), count + 1);
+            var sum = Vector128<float>.Zero;
+            running[0] = sum;
+            for (var k = 0; k < row.Length; k++)
+            {
+                var mean = before[k] + own[k] + own[k] + after[k];
+                row[k] = (fromBlue * mean[0]) + (fromGreen * mean[1]) + (fromRed * mean[2]);
+                sum += row[k];
+                running[k + 1] = sum;
+            }
+        }
+    }
+
+    /// <summary>True where most of the innermost places have a tint that tells them from shadow.</summary>
+    private bool IsTinted(Vector128<float>[] raw)
+    {
+        var (tinted, all) = (0, 0);
         for (var i = 0; i < places; i++)
         {
             for (var k = 0; k < first / 2; k += 2)
             {
-                var at = ((i * count) + k) * 3;
-                tints.Add(Math.Abs(raw[at + 2] - raw[at + 1]) + Math.Abs(raw[at] - raw[at + 1]));
+                var colour = raw[(i * count) + k];
+                tinted += Math.Abs(colour[2] - colour[1]) + Math.Abs(colour[0] - colour[1]) > TintedFace ? 1 : 0;
+                all++;
             }
         }
 
-        tints.Sort();
-        var weight = tints[tints.Count / 2] > TintedFace ? LightOfTinted : LightOfPlain;
-        for (var at = 0; at < raw.Length; at += 3)
-        {
-            var (blue, green, red) = (raw[at], raw[at + 1], raw[at + 2]);
-            raw[at] = weight * ((0.114f * blue) + (0.587f * green) + (0.299f * red));
-            raw[at + 1] = red - green;
-            raw[at + 2] = blue - green;
-        }
-    }
-
-    private float[] AverageAlong(float[] raw)
-    {
-        // Three neighbours: grain goes, an edge that is nearly square to the normal stays.
-        var mean = new float[raw.Length];
-        var length = count * 3;
-        for (var i = 0; i < places; i++)
-        {
-            var (a, b, c) = (((i + places - 1) % places) * length, i * length, ((i + 1) % places) * length);
-            for (var k = 0; k < length; k++)
-            {
-                mean[b + k] = (raw[a + k] + (2 * raw[b + k]) + raw[c + k]) / 4;
-            }
-        }
-
-        return mean;
+        return 2 * tinted > all;
     }
 
     /// <summary>The colour of the innermost part of the band, which no wall reaches.</summary>
-    private float[] SteadyFaceColours()
+    private Vector128<float>[] SteadyFaceColours()
     {
-        var own = new float[places * 3];
+        var (light, redGreen, blueGreen) = (new double[places], new double[places], new double[places]);
         for (var i = 0; i < places; i++)
         {
-            Mean(i, 0, first / 2, own.AsSpan(i * 3, 3));
+            var own = Mean(i, 0, first / 2);
+            (light[i], redGreen[i], blueGreen[i]) = (own[0], own[1], own[2]);
         }
 
-        var steady = new float[places * 3];
-        Span<float> values = stackalloc float[(2 * FaceNeighbours) + 1];
+        light = RunningMedian.Of(light, FaceNeighbours);
+        redGreen = RunningMedian.Of(redGreen, FaceNeighbours);
+        blueGreen = RunningMedian.Of(blueGreen, FaceNeighbours);
+        var steady = new Vector128<float>[places];
         for (var i = 0; i < places; i++)
         {
-            for (var c = 0; c < 3; c++)
-            {
-                for (var k = -FaceNeighbours; k <= FaceNeighbours; k++)
-                {
-                    values[k + FaceNeighbours] = own[(((i + k + places) % places) * 3) + c];
-                }
-
-                values.Sort();
-                steady[(i * 3) + c] = values[FaceNeighbours];
-            }
+            steady[i] = Vector128.Create((float)light[i], (float)redGreen[i], (float)blueGreen[i], 0);
         }
 
         return steady;
     }
 
-    /// <summary>Running sums along each profile, so that any mean costs the same.</summary>
-    private float[] Sums()
+    private Vector128<float> Mean(int i, int from, int length)
     {
-        var running = new float[places * (count + 1) * 3];
-        for (var i = 0; i < places; i++)
-        {
-            var from = i * count * 3;
-            var to = i * (count + 1) * 3;
-            for (var k = 0; k < 3 * count; k++)
-            {
-                running[to + k + 3] = running[to + k] + colours[from + k];
-            }
-        }
-
-        return running;
+        var low = (i * (count + 1)) + from;
+        return (sums[low + length] - sums[low]) * (1f / length);
     }
 
-    private void Mean(int i, int from, int length, Span<float> mean)
-    {
-        var low = ((i * (count + 1)) + from) * 3;
-        var high = low + (3 * length);
-        mean[0] = (sums[high] - sums[low]) / length;
-        mean[1] = (sums[high + 1] - sums[low + 1]) / length;
-        mean[2] = (sums[high + 2] - sums[low + 2]) / length;
-    }
-
-    private static float Distance(ReadOnlySpan<float> a, ReadOnlySpan<float> b) =>
-        MathF.Sqrt(Square(a[0] - b[0]) + Square(a[1] - b[1]) + Square(a[2] - b[2]));
+    private static float Distance(Vector128<float> a, Vector128<float> b) => MathF.Sqrt(Vector128.Dot(a - b, a - b));
 
     private static float Square(float x) => x * x;
 }

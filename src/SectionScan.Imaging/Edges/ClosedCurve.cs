@@ -10,9 +10,19 @@ internal sealed class ClosedCurve
     // the true edge.
     private const double NormalReachMm = 0.9;
     private const double SteadyReachMm = 4;
+    private const int FewPoints = 8;
 
-    private ClosedCurve(TargetPoint[] points, (double X, double Y)[] normals, double stepMm) =>
+    private readonly double longestStepMm;
+
+    private ClosedCurve(TargetPoint[] points, (double X, double Y)[] normals, double stepMm)
+    {
         (Points, Normals, SteadyNormals, StepMm) = (points, normals, Even(normals, stepMm), stepMm);
+        longestStepMm = 1e-9;
+        for (var i = 0; i < points.Length; i++)
+        {
+            longestStepMm = Math.Max(longestStepMm, points[i].DistanceTo(points[(i + 1) % points.Length]));
+        }
+    }
 
     /// <summary>The points, so ordered that the outward normal is to the left of the path in the y-down frame.</summary>
     public TargetPoint[] Points { get; }
@@ -42,6 +52,32 @@ internal sealed class ClosedCurve
         }
 
         return WithNormals(even, stepMm);
+    }
+
+    /// <summary>The point nearest to a place.</summary>
+    /// <remarks>A few points tell about how near it is. Neighbours are at most the longest step apart, so that from a point farther off the
+    /// next ones cannot be the nearest.</remarks>
+    public TargetPoint NearestTo(TargetPoint place)
+    {
+        var (nearest, least) = (Points[0], double.MaxValue);
+        for (var i = 0; i < Points.Length; i += FewPoints)
+        {
+            var distance = Points[i].DistanceTo(place);
+            (nearest, least) = distance < least ? (Points[i], distance) : (nearest, least);
+        }
+
+        for (var i = 0; i < Points.Length;)
+        {
+            var distance = Points[i].DistanceTo(place);
+            if (distance < least)
+            {
+                (nearest, least) = (Points[i], distance);
+            }
+
+            i += Math.Max(1, (int)((distance - least) / longestStepMm));
+        }
+
+        return nearest;
     }
 
     /// <summary>The curve with each point moved along its normal.</summary>

@@ -41,14 +41,14 @@ internal static class EdgeDoubts
         EdgeReading[] readings)
     {
         var (even, places) = EdgeEvidence.Along(sampler, curve, flare, flareUncertaintyMm, direction);
-        var course = FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]);
+        var course = new Lazy<IReadOnlyList<TargetPoint>?>(() => FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]));
         var pixelMm = sampler.MillimetresPerPixel(even.Points[0]);
         var doubts = new List<EdgeDoubt>();
 
         // Blur makes every edge look fainter: what counts is an edge much fainter than the outline's usual one.
         var faint = Math.Min(FaintEvidence, FaintShare * places.Select(p => p.Own).Order().ElementAt(places.Length / 2));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < faint
-            ? CourseMm + (course is null ? 0.5 : DistanceTo(course, even.Points[i])) : 0));
+            ? CourseMm + (course.Value is { } fair ? DistanceTo(fair, even.Points[i]) : 0.5) : 0));
         doubts.AddRange(Stretches(readOn, EdgeDoubtCause.Unsteady, i =>
             readings[i].StandardUncertaintyMm > UnsteadyPx * pixelMm ? readings[i].StandardUncertaintyMm : 0));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Unsteady, i =>

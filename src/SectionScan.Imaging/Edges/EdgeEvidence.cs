@@ -30,7 +30,7 @@ internal static class EdgeEvidence
 
         var play = Math.Max(0.25, 2.5 * flareUncertaintyMm);
         var beyond = Math.Max(0, strips.Max() + play - OutwardMm) + 0.2;
-        var band = new BandProfiles(sampler, even, InwardMm, OutwardMm, beyond, StepAcrossMm, direction);
+        using var band = new BandProfiles(sampler, even, InwardMm, OutwardMm, beyond, StepAcrossMm, direction);
         var (leaving, edges) = (new float[band.Offsets], new float[band.Offsets]);
         var places = new PlaceEvidence[strips.Length];
         var pixelMm = sampler.MillimetresPerPixel(even.Points[0]);

@@ -279,19 +279,26 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             levels[i] = inside[inside.Length / 2];
         }
 
-        var known = Enumerable.Range(0, n).Where(i => !double.IsNaN(levels[i])).ToArray();
+        int[] known = [.. Enumerable.Range(0, n).Where(i => !double.IsNaN(levels[i]))];
         if (known.Length == 0)
         {
             return levels;
         }
 
         var filled = (double[])levels.Clone();
+        var next = 0;
         for (var i = 0; i < n; i++)
         {
             if (double.IsNaN(filled[i]))
             {
-                var nearest = known.MinBy(k => Math.Min((k - i + n) % n, (i - k + n) % n));
-                filled[i] = levels[nearest];
+                // Round the curve the nearest known place is the last one or the next; of equals the first counts.
+                var (behind, ahead) = (known[(next + known.Length - 1) % known.Length], known[next % known.Length]);
+                var (back, on) = ((i - behind + n) % n, (ahead - i + n) % n);
+                filled[i] = levels[back == on ? Math.Min(behind, ahead) : back < on ? behind : ahead];
+            }
+            else
+            {
+                next++;
             }
         }
 

@@ -26,7 +26,7 @@ internal static class EdgeSmoothing
         var reaches = Array.ConvertAll(
             readings, r => Math.Min(n / 6, (int)Math.Round(reach * Math.Clamp(r.StandardUncertaintyMm / usual, 1, LongestReach))));
         // What stands out from the median of a stretch twice a bubble's length is left out; a longer run is the edge itself.
-        var smooth = RunningMedian(offsets, (int)Math.Round(LoneLengthMm / stepMm));
+        var smooth = RunningMedian.Of(offsets, (int)Math.Round(LoneLengthMm / stepMm));
         double scatter = 0;
         for (var round = 0; round < 2; round++)
         {
@@ -42,25 +42,6 @@ internal static class EdgeSmoothing
         }
 
         return (smooth, scatter);
-    }
-
-    private static double[] RunningMedian(double[] values, int reach)
-    {
-        var n = values.Length;
-        var window = new double[(2 * reach) + 1];
-        var medians = new double[n];
-        for (var i = 0; i < n; i++)
-        {
-            for (var k = -reach; k <= reach; k++)
-            {
-                window[k + reach] = values[(((i + k) % n) + n) % n];
-            }
-
-            Array.Sort(window);
-            medians[i] = window[reach];
-        }
-
-        return medians;
     }
 
     private static double[] Fit(double[] offsets, double[] weights, int[] reaches)

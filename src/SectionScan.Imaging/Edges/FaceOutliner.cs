@@ -91,7 +91,7 @@ internal static class FaceOutliner
                 .Max(i => WallStrip.WidthMm(curve.Points[i], curve.SteadyNormals[i], sampler.Camera, sampler.HeightMm));
             var inward = round == 0 ? Math.Max(1.2, strip + 0.6) : 1.2;
             var next = FaceTracer.Trace(sampler, curve.Points, new(inward, 1.2, round == 0 ? 1.5 : 0.5, 1.2f, WallFlare.None, lean), direction);
-            var moved = Enumerable.Range(0, next.Points.Length).Max(i => DistanceTo(curve, next.Points[i]));
+            var moved = Enumerable.Range(0, next.Points.Length).Max(i => curve.NearestTo(next.Points[i]).DistanceTo(next.Points[i]));
             curve = next;
             if (moved < SettledMm)
             {
@@ -114,18 +114,6 @@ internal static class FaceOutliner
         var (offsets, scatter) = EdgeSmoothing.Smooth(readings, curve.StepMm, SmoothingHalfWidthMm);
         var moved = curve.Moved(Array.ConvertAll(offsets, o => o * how.Direction));
         return (ClosedCurve.Through(moved, how.StepMm, 0), reader, curve, readings, scatter, weak);
-    }
-
-    private static double DistanceTo(ClosedCurve curve, TargetPoint point)
-    {
-        var least = double.MaxValue;
-        foreach (var p in curve.Points)
-        {
-            var (dx, dy) = (p.XMm - point.XMm, p.YMm - point.YMm);
-            least = Math.Min(least, (dx * dx) + (dy * dy));
-        }
-
-        return Math.Sqrt(least);
     }
 
     /// <summary>How one round of reading is done.</summary>

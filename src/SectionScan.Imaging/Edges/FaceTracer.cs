@@ -33,7 +33,7 @@ internal static class FaceTracer
 
         var inward = reach.InwardMm;
         var beyond = Math.Max(0, strips.Max()) + (3 * reach.FlareUncertaintyMm);
-        var band = new BandProfiles(sampler, curve, inward, reach.OutwardMm, beyond, StepAcrossMm, direction);
+        using var band = new BandProfiles(sampler, curve, inward, reach.OutwardMm, beyond, StepAcrossMm, direction);
         var offsets = (int)Math.Round((inward + reach.OutwardMm) / StepAcrossMm) + 1;
         var costs = new float[places * offsets];
         var play = FootWeights(reach.FlareUncertaintyMm);

@@ -27,26 +27,44 @@ internal static class FairCourse
     {
         var (x, y) = ((rough.Min(p => p.XMm) + rough.Max(p => p.XMm)) / 2, (rough.Min(p => p.YMm) + rough.Max(p => p.YMm)) / 2);
         var radii = Array.ConvertAll([.. rough], p => Math.Sqrt(((p.XMm - x) * (p.XMm - x)) + ((p.YMm - y) * (p.YMm - y))));
-        var design = Matrix<double>.Build.Dense(
-            rough.Count, (2 * Harmonics) + 1, (i, k) => Term(Math.Atan2(rough[i].YMm - y, rough[i].XMm - x), k));
-        var radius = Vector<double>.Build.Dense(radii);
-        var own = Vector<double>.Build.Dense(rough.Count, i => Math.Max(trust[i], 1e-3));
+        const int Terms = (2 * Harmonics) + 1;
+        var design = new double[rough.Count * Terms];
+        for (var i = 0; i < rough.Count; i++)
+        {
+            var angle = Math.Atan2(rough[i].YMm - y, rough[i].XMm - x);
+            for (var k = 0; k < Terms; k++)
+            {
+                design[(i * Terms) + k] = Term(angle, k);
+            }
+        }
+
+        double[] own = [.. trust.Select(t => Math.Max(t, 1e-3))];
         var weights = own;
-        var series = Vector<double>.Build.Dense(design.ColumnCount);
+        var off = new double[rough.Count];
+        var series = Vector<double>.Build.Dense(Terms);
         for (var round = 0; round < Rounds; round++)
         {
-            var weighted = design.MapIndexed((i, _, value) => value * weights[i]);
-            series = (weighted.TransposeThisAndMultiply(design) + Matrix<double>.Build.DenseDiagonal(design.ColumnCount, Ridge)).Cholesky().Solve(weighted.TransposeThisAndMultiply(radius));
-            var off = (radius - (design * series)).PointwiseAbs();
+            series = Solve(design, radii, weights, Terms);
+            for (var i = 0; i < off.Length; i++)
+            {
+                var course = 0.0;
+                for (var k = 0; k < Terms; k++)
+                {
+                    course += design[(i * Terms) + k] * series[k];
+                }
+
+                off[i] = Math.Abs(radii[i] - course);
+            }
+
             var scale = Math.Max(1.4826 * WeightedMedian(off, own), UsualMm / 3);
 
             // Least absolute deviations lead to the right course, the biweight then leaves the bites out.
-            weights = own.PointwiseMultiply(round < Rounds / 2
-                ? off.Map(o => 1 / Math.Max(o, 0.1))
-                : off.Map(o => o < TukeyFactor * scale ? Math.Pow(1 - Math.Pow(o / (TukeyFactor * scale), 2), 2) : 1e-6));
+            weights = [.. own.Zip(off, (trusted, o) => trusted * (round < Rounds / 2
+                ? 1 / Math.Max(o, 0.1)
+                : o < TukeyFactor * scale ? Math.Pow(1 - Math.Pow(o / (TukeyFactor * scale), 2), 2) : 1e-6))];
         }
 
-        var course = new TargetPoint[Places];
+        var points = new TargetPoint[Places];
         for (var i = 0; i < Places; i++)
         {
             var angle = 2 * Math.PI * i / Places;
@@ -56,25 +74,56 @@ internal static class FairCourse
                 return null;
             }
 
-            course[i] = new(x + (r * Math.Cos(angle)), y + (r * Math.Sin(angle)));
+            points[i] = new(x + (r * Math.Cos(angle)), y + (r * Math.Sin(angle)));
         }
 
-        return course;
+        return points;
     }
 
-    private static double WeightedMedian(Vector<double> values, Vector<double> weights)
+    private static Vector<double> Solve(double[] design, double[] values, double[] weights, int terms)
     {
-        var (half, sum) = (weights.Sum() / 2, 0.0);
-        foreach (var (value, weight) in values.Zip(weights).OrderBy(p => p.First))
+        var normal = Matrix<double>.Build.DenseDiagonal(terms, Ridge).ToArray();
+        var right = new double[terms];
+        for (var i = 0; i < values.Length; i++)
         {
-            sum += weight;
-            if (sum >= half)
+            var row = design.AsSpan(i * terms, terms);
+            for (var j = 0; j < terms; j++)
             {
-                return value;
+                var weighted = weights[i] * row[j];
+                right[j] += weighted * values[i];
+                for (var k = 0; k <= j; k++)
+                {
+                    normal[j, k] += weighted * row[k];
+                }
             }
         }
 
-        return values.Maximum();
+        for (var j = 0; j < terms; j++)
+        {
+            for (var k = 0; k < j; k++)
+            {
+                normal[k, j] = normal[j, k];
+            }
+        }
+
+        return Matrix<double>.Build.DenseOfArray(normal).Cholesky().Solve(Vector<double>.Build.Dense(right));
+    }
+
+    private static double WeightedMedian(double[] values, double[] weights)
+    {
+        var (sorted, by) = ((double[])values.Clone(), (double[])weights.Clone());
+        Array.Sort(sorted, by);
+        var (half, sum) = (by.Sum() / 2, 0.0);
+        for (var i = 0; i < sorted.Length; i++)
+        {
+            sum += by[i];
+            if (sum >= half)
+            {
+                return sorted[i];
+            }
+        }
+
+        return sorted[^1];
     }
 
     private static double Term(double angle, int k) => k == 0 ? 1 : k % 2 == 1 ? Math.Cos((k + 1) / 2 * angle) : Math.Sin(k / 2 * angle);

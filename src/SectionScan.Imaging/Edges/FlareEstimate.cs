@@ -62,7 +62,7 @@ internal static class FlareEstimate
             return seen;
         }
 
-        var band = new BandProfiles(sampler, curve, 0.3, 0.3, widest + play, StepAcrossMm, 1);
+        using var band = new BandProfiles(sampler, curve, 0.3, 0.3, widest + play, StepAcrossMm, 1);
         var (leaving, edges) = (new float[band.Offsets], new float[band.Offsets]);
         for (var i = 0; i < strips.Length; i++)
         {

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using OpenCvSharp;
 using SectionScan.Imaging.Photos;
 using SectionScan.Metrology.Cameras;
@@ -24,27 +26,26 @@ internal sealed unsafe class ProfileSampler(Mat colour, Mat grey, Camera camera,
     /// <summary>The side of a pixel at a place of the plane, mm.</summary>
     public double MillimetresPerPixel(TargetPoint at) => Camera.MillimetresPerPixel(at, HeightMm);
 
-    /// <summary>Stored colour (blue, green, red as 0 to 1, gamma-coded) along a normal.</summary>
+    /// <summary>Stored colour (blue, green, red as 0 to 1, gamma-coded; the fourth number means nothing) along a normal.</summary>
     /// <param name="at">The foot of the normal, mm.</param>
     /// <param name="normal">Unit vector.</param>
     /// <param name="fromMm">The first place along the normal.</param>
     /// <param name="stepMm">The step.</param>
-    /// <param name="values">Gets three numbers a place; its length tells how many places.</param>
-    public void ReadColour(TargetPoint at, (double X, double Y) normal, double fromMm, double stepMm, Span<float> values)
+    /// <param name="values">Gets the colours; its length tells how many places.</param>
+    public void ReadColour(TargetPoint at, (double X, double Y) normal, double fromMm, double stepMm, Span<Vector128<float>> values)
     {
-        var line = new PixelLine(Camera, HeightMm, at, normal, fromMm, fromMm + (stepMm * ((values.Length / 3) - 1)));
-        for (var k = 0; k < values.Length / 3; k++)
+        var line = new PixelLine(Camera, HeightMm, at, normal, fromMm, fromMm + (stepMm * (values.Length - 1)));
+        for (var k = 0; k < values.Length; k++)
         {
             var (x, y) = line.At(fromMm + (k * stepMm));
-            var (column, row, u, v) = Cell(x, y);
+
+            // Four bytes are read of each pixel of three: the picture's last column is left out.
+            var (column, row, u, v) = Cell(Math.Min(x, width - 2.001), y);
             var upper = colourData + (row * colourStride) + (3 * column);
             var lower = upper + colourStride;
-            for (var c = 0; c < 3; c++)
-            {
-                var top = upper[c] + (u * (upper[c + 3] - upper[c]));
-                var bottom = lower[c] + (u * (lower[c + 3] - lower[c]));
-                values[(3 * k) + c] = (top + (v * (bottom - top))) / 255f;
-            }
+            var top = Levels(upper) + (u * (Levels(upper + 3) - Levels(upper)));
+            var bottom = Levels(lower) + (u * (Levels(lower + 3) - Levels(lower)));
+            values[k] = (top + (v * (bottom - top))) * (1 / 255f);
         }
     }
 
@@ -87,6 +88,9 @@ internal sealed unsafe class ProfileSampler(Mat colour, Mat grey, Camera camera,
             values[(2 * k) + 1] = ((a * (upper[0] - upper[1])) + (b * (upper[3] - upper[4])) + (c * (lower[0] - lower[1])) + (d * (lower[3] - lower[4]))) / 255f;
         }
     }
+
+    private static Vector128<float> Levels(byte* pixel) => Vector128.ConvertToSingle(Vector128.WidenLower(
+        Vector128.WidenLower(Vector128.CreateScalarUnsafe(Unsafe.ReadUnaligned<uint>(pixel)).AsByte())).AsInt32());
 
     private (int Column, int Row, float U, float V) Cell(double x, double y)
     {

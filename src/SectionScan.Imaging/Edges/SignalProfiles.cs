@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using SectionScan.Imaging.Photos;
 
 namespace SectionScan.Imaging.Edges;
@@ -11,6 +12,7 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
     private const int SideFarPx = 8;
     private const int SideReadings = 4;
 
+    private readonly (double From, float[]? Profile)[] remembered = new (double, float[]?)[curve.Points.Length];
     private readonly double pixelMm = sampler.MillimetresPerPixel(curve.Points[0]);
 
     /// <summary>The step of all profiles, mm.</summary>
@@ -20,12 +22,13 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
     /// alike, noise and grain are not.</summary>
     public float[] Mean(int i, double from, double to, int neighbours)
     {
-        var mean = At(i, from, to);
+        var own = Remembered(i, from, to);
         if (neighbours == 0)
         {
-            return mean;
+            return own;
         }
 
+        var mean = (float[])own.Clone();
         var n = curve.Points.Length;
         var total = 1f;
         for (var k = 1; k <= neighbours; k++)
@@ -33,7 +36,7 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
             var weight = 1 - ((float)k / (neighbours + 1));
             foreach (var at in new[] { (i + k) % n, (i - k + n) % n })
             {
-                var other = At(at, from, to);
+                var other = Remembered(at, from, to);
                 for (var j = 0; j < mean.Length; j++)
                 {
                     mean[j] += weight * other[j];
@@ -51,11 +54,26 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
         return mean;
     }
 
+    /// <summary>The profile of one place, not to be changed: neighbours ask for the same one up to fifteen times.</summary>
+    private float[] Remembered(int i, double from, double to)
+    {
+        if (remembered[i] is { Profile: { } known } last && last.From == from && known.Length == CountOf(from, to))
+        {
+            return known;
+        }
+
+        var profile = At(i, from, to);
+        remembered[i] = (from, profile);
+        return profile;
+    }
+
+    private int CountOf(double from, double to) => Math.Max(8, (int)Math.Round((to - from) / StepMm) + 1);
+
     /// <summary>The profile of one place.</summary>
     public float[] At(int i, double from, double to)
     {
         var step = StepMm;
-        var count = Math.Max(8, (int)Math.Round((to - from) / step) + 1);
+        var count = CountOf(from, to);
         var n = curve.Normals[i];
         var outward = (n.X * direction, n.Y * direction);
         var profile = new float[count];
@@ -91,25 +109,10 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
     {
         var n = curve.Normals[i];
         var outward = (n.X * direction, n.Y * direction);
-        Span<float> face = stackalloc float[3 * SideReadings];
-        Span<float> ground = stackalloc float[3 * SideReadings];
-        sampler.ReadColour(curve.Points[i], outward, edgeMm - (SideFarPx * pixelMm), pixelMm, face);
-        sampler.ReadColour(curve.Points[i], outward, edgeMm + ((SideFarPx - SideReadings + 1) * pixelMm), pixelMm, ground);
-        for (var k = 1; k < SideReadings; k++)
-        {
-            for (var c = 0; c < 3; c++)
-            {
-                face[c] += face[(3 * k) + c];
-                ground[c] += ground[(3 * k) + c];
-            }
-        }
-
-        for (var c = 0; c < 3; c++)
-        {
-            face[c] /= SideReadings;
-            ground[c] /= SideReadings;
-        }
-
+        Span<float> face = stackalloc float[Vector128<float>.Count];
+        Span<float> ground = stackalloc float[Vector128<float>.Count];
+        MeanColour(i, outward, edgeMm - (SideFarPx * pixelMm)).CopyTo(face);
+        MeanColour(i, outward, edgeMm + ((SideFarPx - SideReadings + 1) * pixelMm)).CopyTo(ground);
         if (!isTint)
         {
             return MixingShift.InBlurs(face, ground, (blue, green, red) => LightOf((0.114f * blue) + (0.587f * green) + (0.299f * red)));
@@ -117,6 +120,19 @@ internal sealed class SignalProfiles(ProfileSampler sampler, ClosedCurve curve, 
 
         var (x, y) = ((ground[2] - ground[1]) - (face[2] - face[1]), (ground[0] - ground[1]) - (face[0] - face[1]));
         return MixingShift.InBlurs(face, ground, (blue, green, red) => (x * (red - green)) + (y * (blue - green)));
+    }
+
+    private Vector128<float> MeanColour(int i, (double X, double Y) outward, double fromMm)
+    {
+        Span<Vector128<float>> colours = stackalloc Vector128<float>[SideReadings];
+        sampler.ReadColour(curve.Points[i], outward, fromMm, pixelMm, colours);
+        var sum = colours[0];
+        for (var k = 1; k < SideReadings; k++)
+        {
+            sum += colours[k];
+        }
+
+        return sum / SideReadings;
     }
 
     private static double LightOf(float stored)

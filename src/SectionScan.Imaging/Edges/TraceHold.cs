@@ -42,16 +42,7 @@ internal static class TraceHold
     /// <summary>How far outward of the trace a point lies, mm.</summary>
     private static double OffTrace(ClosedCurve traced, TargetPoint point, (double X, double Y) normal)
     {
-        var (nearest, least) = (traced.Points[0], double.MaxValue);
-        foreach (var p in traced.Points)
-        {
-            var (dx, dy) = (p.XMm - point.XMm, p.YMm - point.YMm);
-            if ((dx * dx) + (dy * dy) < least)
-            {
-                (nearest, least) = (p, (dx * dx) + (dy * dy));
-            }
-        }
-
+        var nearest = traced.NearestTo(point);
         return ((point.XMm - nearest.XMm) * normal.X) + ((point.YMm - nearest.YMm) * normal.Y);
     }
 }
