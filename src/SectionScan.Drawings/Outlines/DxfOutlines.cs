@@ -20,7 +20,14 @@ public static class DxfOutlines
     // $INSUNITS of the DXF Reference: inch, foot, millimetre, centimetre, metre, thousandth of an inch, micrometre, decimetre.
     private static readonly Dictionary<int, double> Units = new()
     {
-        [1] = 25.4, [2] = 304.8, [4] = 1, [5] = 10, [6] = 1000, [9] = 0.0254, [13] = 0.001, [14] = 100,
+        [1] = 25.4,
+        [2] = 304.8,
+        [4] = 1,
+        [5] = 10,
+        [6] = 1000,
+        [9] = 0.0254,
+        [13] = 0.001,
+        [14] = 100,
     };
 
     /// <summary>Reads a drawing.</summary>

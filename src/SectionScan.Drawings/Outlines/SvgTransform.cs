@@ -23,7 +23,7 @@ internal static class SvgTransform
         return all;
     }
 
-    private static Affine? One(string name, IReadOnlyList<double>? n) => (name, n?.Count) switch
+    private static Affine? One(string name, List<double>? n) => (name, n?.Count) switch
     {
         ("matrix", 6) => new(n![0], n[1], n[2], n[3], n[4], n[5]),
         ("translate", 1) => new(1, 0, 0, 1, n![0], 0),
