@@ -7,8 +7,9 @@ using SectionScan.Metrology.Results;
 namespace SectionScan.Archive.Exchange;
 
 /// <summary>Reads an archive file into a library, within the transaction that the library is in: all of it or nothing.</summary>
-internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, bool skipsTaken)
+internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, PhotoStore photos, bool skipsTaken)
 {
+    private readonly HashSet<string> photoHashes = new(StringComparer.Ordinal); // hashes of the photos that sections came from
     private readonly List<long> added = [];
     private readonly List<SectionPlace> alreadyThere = [];
     private readonly List<SectionPlace> skipped = [];
@@ -41,6 +42,24 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, bool
             }
         }
 
+        foreach (var photo in archive.Manifest.Photos ?? [])
+        {
+            if (!photoHashes.Contains(photo.Sha256))
+            {
+                return ArchiveProblems.ManifestUnusable(path, $"No section in it came from the photo \"{photo.Name}\".");
+            }
+
+            if (!archive.Photo(photo).TryGet(out var content, out var problem))
+            {
+                return problem;
+            }
+
+            if (photos.IsReferredTo(photo.Sha256))
+            {
+                photos.Put(photo.Sha256, photo.Name, content);
+            }
+        }
+
         return new ImportReport(added, alreadyThere, skipped);
     }
 
@@ -55,6 +74,7 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, bool
             }
 
             revisions.Add(revision);
+            photoHashes.Add(revision.Sound.PhotoSha256 ?? string.Empty);
         }
 
         if (!IsHistory(revisions))

@@ -1,18 +1,23 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using System.Text.Unicode;
 
 namespace SectionScan.Archive.Exchange;
 
 /// <summary>The table of contents of an archive file.</summary>
-internal sealed record ArchiveManifest(string Schema, IReadOnlyList<ArchivedEntry> Entries, IReadOnlyList<ArchivedFile> Files)
+/// <remarks>An archive without photos is of the first form, which every version reads.</remarks>
+internal sealed record ArchiveManifest(
+    string Schema, IReadOnlyList<ArchivedEntry> Entries, IReadOnlyList<ArchivedFile> Files, IReadOnlyList<ArchivedPhoto>? Photos = null)
 {
     public const string SchemaName = "sectionscan/archive/1";
+    public const string SchemaNameWithPhotos = "sectionscan/archive/2";
 
     public static readonly JsonSerializerOptions Form = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         WriteIndented = true,
+        DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
         NewLine = "\n",
         MaxDepth = 16,
         Encoder = JavaScriptEncoder.Create(UnicodeRanges.All),
@@ -41,6 +46,9 @@ internal sealed record ArchivedRevision(
 
 /// <summary>A numeric field.</summary>
 internal sealed record ArchivedNumber(string Name, double Value, string Unit);
+
+/// <summary>An original photo; it is the file photos/HASH with the ending of its name.</summary>
+internal sealed record ArchivedPhoto(string Name, string Sha256);
 
 /// <summary>A file in the archive with the hash of its bytes.</summary>
 internal sealed record ArchivedFile(string Name, long Bytes, string Sha256);

@@ -10,7 +10,12 @@ internal static partial class ArchiveNames
 
     public static string OfDocument(string sha256) => $"documents/{sha256}.json";
 
-    public static bool IsAllowed(string name) => name is Manifest or ReadMe || Document().IsMatch(name);
+    public static string OfPhoto(ArchivedPhoto photo) => $"photos/{photo.Sha256}{Path.GetExtension(photo.Name).ToLowerInvariant()}";
+
+    public static bool IsAllowed(string name) => name is Manifest or ReadMe || Document().IsMatch(name) || Photo().IsMatch(name);
+
+    [GeneratedRegex(@"\Aphotos/[0-9a-f]{64}\.[a-z0-9]{1,5}\z", RegexOptions.CultureInvariant)]
+    private static partial Regex Photo();
 
     [GeneratedRegex(@"\Adocuments/[0-9a-f]{64}\.json\z", RegexOptions.CultureInvariant)]
     private static partial Regex Document();

@@ -20,7 +20,7 @@ public static class ArchiveProblems
     /// <summary>Written by a later version.</summary>
     public static Problem LaterVersion(string path, string schema) => new(
         "archive-later-version",
-        $"The archive is \"{schema}\"; this program reads \"{ArchiveManifest.SchemaName}\".",
+        $"The archive is \"{schema}\"; this program reads up to \"{ArchiveManifest.SchemaNameWithPhotos}\".",
         path,
         "Install the newer SectionScan that wrote it.");
 

@@ -1,6 +1,7 @@
 using System.IO.Compression;
 using System.Security.Cryptography;
 using System.Text.Json;
+using SectionScan.Archive.Library;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 
@@ -67,7 +68,7 @@ internal sealed class ArchiveReading
         {
             // The schema alone first: a later version may have any other fields.
             var named = JsonSerializer.Deserialize<Named>(bytes, ArchiveManifest.Form);
-            if (named?.Schema != ArchiveManifest.SchemaName)
+            if (named?.Schema is not (ArchiveManifest.SchemaName or ArchiveManifest.SchemaNameWithPhotos))
             {
                 return named is not null && named.Schema.StartsWith("sectionscan/archive/", StringComparison.Ordinal)
                     ? ArchiveProblems.LaterVersion(path, named.Schema)
@@ -84,6 +85,16 @@ internal sealed class ArchiveReading
         {
             return ArchiveProblems.ManifestUnusable(path, "Its manifest.json holds text that cannot be read.");
         }
+    }
+
+    /// <summary>The bytes of a photo, which have the hash that names them.</summary>
+    public Result<byte[]> Photo(ArchivedPhoto photo)
+    {
+        var name = ArchiveNames.OfPhoto(photo);
+        return PhotoStore.IsName(photo.Name) && ArchiveNames.IsAllowed(name) && entries.TryGetValue(name, out var entry)
+            ? Bytes(path, entry, PhotoStore.MaximumBytes).Then<byte[]>(bytes =>
+                Convert.ToHexStringLower(SHA256.HashData(bytes)) == photo.Sha256 ? bytes : ArchiveProblems.HashWrong(path, name))
+            : ArchiveProblems.ManifestUnusable(path, $"It names the photo \"{photo.Name}\", which is not in the archive.");
     }
 
     private static Result<ArchiveReading> Listed(string path, Dictionary<string, ZipArchiveEntry> entries, ArchiveManifest manifest)

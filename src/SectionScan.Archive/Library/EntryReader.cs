@@ -114,6 +114,11 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
         return new LibraryEntry(summary, [.. rows.Select(row => row.ToRevision([.. tags[row.Id]], [.. fields[row.Id]]))]);
     }
 
+    /// <summary>The hashes of the photos that any revision of the entries came from.</summary>
+    public IReadOnlyList<string> PhotosOf(IReadOnlyList<long> ids) => [.. ids.Chunk(500).SelectMany(batch => connection.Query<string>(
+        "SELECT d.photo_sha256 FROM revision r JOIN document d ON d.id = r.document_id WHERE r.entry_id IN @batch AND d.photo_sha256 IS NOT NULL",
+        new { batch })).Distinct()];
+
     private Result<List<long>> IdsByWords(string words, IReadOnlyList<NumberRange> ranges, int count, bool includesRemoved)
     {
         if (WordPattern.From(words) is not { } pattern)

@@ -132,6 +132,23 @@ public sealed class SectionLibrary : IDisposable
     /// <returns>How many shapes there are to be found.</returns>
     public Result<int> LoadShapes() => Read<int>(reader => shapes.Refresh(reader.Connection));
 
+    /// <summary>Keeps the original photo of an entry in the library. The entry refers to it by its hash in any case.</summary>
+    /// <param name="id">The entry.</param>
+    /// <param name="name">The photo's file name, no folders.</param>
+    /// <param name="content">Its bytes: those that were digitised, for one revision of the entry at least.</param>
+    /// <returns>Its SHA-256; or a problem of <see cref="PhotoProblems"/> or of the file.</returns>
+    public Result<string> KeepPhoto(long id, string name, ReadOnlyMemory<byte> content)
+    {
+        ArgumentNullException.ThrowIfNull(name);
+        lock (gate)
+        {
+            return connection.Write(open => new PhotoStore(Path, open).Keep(id, name, content));
+        }
+    }
+
+    /// <summary>The photo that an entry came from, when it is kept; else <c>photo-not-kept</c>.</summary>
+    public Result<KeptPhoto> Photo(long id) => Read(reader => new PhotoStore(Path, reader.Connection).Get(id));
+
     /// <summary>Checks the file, the references within it, the index of words, and each document against its hash. Reads everything:
     /// seconds for a large library.</summary>
     public Result<IntegrityReport> CheckIntegrity()
@@ -158,11 +175,12 @@ public sealed class SectionLibrary : IDisposable
     /// revision and file hash, and the section documents. The same entries give the same bytes.</summary>
     /// <param name="path">The new file; nothing may be there yet.</param>
     /// <param name="ids">The entries: one, those of a port from <see cref="List"/>, or all.</param>
-    public Result<ExportReport> Export(string path, IReadOnlyList<long> ids)
+    /// <param name="withPhotos">True: the photos that are kept go along.</param>
+    public Result<ExportReport> Export(string path, IReadOnlyList<long> ids, bool withPhotos = false)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(ids);
-        return Read(reader => ArchiveExport.Write(reader, path, ids));
+        return Read(reader => ArchiveExport.Write(reader, path, ids, withPhotos));
     }
 
     /// <summary>Adds the entries of an archive file with their history: all of them, or none when anything is wrong with the file or
@@ -175,7 +193,7 @@ public sealed class SectionLibrary : IDisposable
         lock (gate)
         {
             return ArchiveImport.Read(path, archive => connection.Write(open =>
-                new ArchiveImport(new(Path, open, time), new(Path, open), skipsTaken).Run(path, archive)));
+                new ArchiveImport(new(Path, open, time), new(Path, open), new(Path, open), skipsTaken).Run(path, archive)));
         }
     }
 

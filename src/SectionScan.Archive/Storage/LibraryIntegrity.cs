@@ -17,6 +17,7 @@ internal static class LibraryIntegrity
             .Select(row => $"A row of {row.table} points at a row of {row.parent} that is not there."));
         AddWordFindings(connection, findings);
         var documentCount = AddDocumentFindings(connection, findings);
+        var photoCount = AddPhotoFindings(connection, findings);
         var without = connection.ExecuteScalar<long>(
             """
             SELECT count(*) FROM entry e LEFT JOIN current_revision c ON c.entry_id = e.id
@@ -31,6 +32,7 @@ internal static class LibraryIntegrity
             connection.ExecuteScalar<long>("SELECT count(*) FROM entry"),
             connection.ExecuteScalar<long>("SELECT count(*) FROM revision"),
             documentCount,
+            photoCount,
             findings);
     }
 
@@ -44,6 +46,21 @@ internal static class LibraryIntegrity
         {
             findings.Add($"The index of words does not agree with itself ({exception.Message}).");
         }
+    }
+
+    private static long AddPhotoFindings(SqliteConnection connection, List<string> findings)
+    {
+        var count = 0L;
+        foreach (var (sha256, name, content) in connection.Query<(string, string, byte[])>("SELECT sha256, name, content FROM photo", buffered: false))
+        {
+            count++;
+            if (Convert.ToHexStringLower(SHA256.HashData(content)) != sha256)
+            {
+                findings.Add($"The photo {name} does not have the hash {sha256} that it was kept under.");
+            }
+        }
+
+        return count;
     }
 
     private static long AddDocumentFindings(SqliteConnection connection, List<string> findings)

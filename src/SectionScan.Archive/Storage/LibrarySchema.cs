@@ -119,5 +119,17 @@ internal static class LibrarySchema
         CREATE TRIGGER field_stays BEFORE UPDATE ON revision_field BEGIN SELECT RAISE(ABORT, 'a revision is never changed'); END;
         CREATE TRIGGER field_is_kept BEFORE DELETE ON revision_field BEGIN SELECT RAISE(ABORT, 'a revision is never deleted'); END;
         """,
+
+        // Form 2: the original photos.
+        """
+        CREATE TABLE photo (
+            sha256 TEXT NOT NULL PRIMARY KEY,
+            name TEXT NOT NULL,
+            content BLOB NOT NULL -- last, so that the name is read without it
+        ) STRICT;
+
+        CREATE TRIGGER photo_stays BEFORE UPDATE ON photo BEGIN SELECT RAISE(ABORT, 'a photo is never changed'); END;
+        CREATE TRIGGER photo_is_kept BEFORE DELETE ON photo BEGIN SELECT RAISE(ABORT, 'a photo is never deleted'); END;
+        """,
     ];
 }

@@ -7,7 +7,7 @@ using SectionScan.Metrology.Results;
 namespace SectionScan.Drawings.Sections;
 
 /// <summary>An outline as a table of its corners for spreadsheets and drawing programs: the head line <c>x_mm,y_mm</c>, then one corner
-/// a line to a millionth of a millimetre, section frame, counter-clockwise, first corner not repeated.</summary>
+/// a line to a millionth of its unit, section frame, counter-clockwise, first corner not repeated.</summary>
 public static class OutlineCsv
 {
     /// <summary>The most corners that are read.</summary>
@@ -17,14 +17,18 @@ public static class OutlineCsv
     private const char ByteOrderMark = '\ufeff';
 
     /// <summary>Writes an outline, UTF-8, lines ended by \n. The stream stays open.</summary>
-    public static void Write(Outline outline, Stream stream)
+    /// <param name="outline">The outline.</param>
+    /// <param name="stream">Where it goes.</param>
+    /// <param name="isInch">True: in inches, with the head line <c>x_in,y_in</c>.</param>
+    public static void Write(Outline outline, Stream stream, bool isInch = false)
     {
         ArgumentNullException.ThrowIfNull(outline);
         ArgumentNullException.ThrowIfNull(stream);
-        var text = new StringBuilder("x_mm,y_mm\n");
+        var scale = isInch ? 1 / MmPerInch : 1;
+        var text = new StringBuilder(isInch ? "x_in,y_in\n" : "x_mm,y_mm\n");
         foreach (var point in outline.Points)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{Rounded(point.XMm):0.######},{Rounded(point.YMm):0.######}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{Rounded(point.XMm * scale):0.######},{Rounded(point.YMm * scale):0.######}\n");
         }
 
         stream.Write(Encoding.UTF8.GetBytes(text.ToString()));

@@ -1,4 +1,5 @@
-using SectionScan.Drawings.Sections;
+using SectionScan.Archive.Entries;
+using SectionScan.Drawings.Outlines;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Metrology.Frames;
@@ -10,7 +11,7 @@ using SectionScan.Porting.Sections;
 
 namespace SectionScan.Jobs.Comparing;
 
-/// <summary>A section named by a person: a section document, an outline as CSV, or an entry of the library.</summary>
+/// <summary>A section named by a person: a section document, an outline as DXF, SVG or CSV, or an entry of the library.</summary>
 /// <param name="Name">What to call it in drawings and tables.</param>
 /// <param name="Outline">Its outline.</param>
 /// <param name="ErrorSources">What is known of its error; empty for a bare outline.</param>
@@ -47,22 +48,23 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
         {
             var entry = text[LibraryPrefix.Length..];
             return File.Exists(libraryPath)
-                ? LibrarySource.Use(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(found =>
-                    found.ReadDocument().Then(document => From(document, found.Summary.Place.Path))
-                        .Then<SectionInput>(section => section with { EntryId = found.Summary.Id }))
+                ? LibrarySource.Use(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(From)
                 : FileProblems.CannotRead(libraryPath, "there is no such library");
         }
 
-        return TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
-        {
-            if (text.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
-            {
-                using var reader = new StringReader(content);
-                return OutlineCsv.Read(reader, text).Then<SectionInput>(outline => new SectionInput(Path.GetFileNameWithoutExtension(text), outline, []));
-            }
+        return OutlineFile.IsKnown(text)
+            ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new())).Then<SectionInput>(chosen =>
+                new SectionInput(Path.GetFileNameWithoutExtension(text), chosen.Outline, []))
+            : TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
+                SectionDocumentFormat.Read(content, text).Then(document => From(document, FileNames.StemOf(text))));
+    }
 
-            return SectionDocumentFormat.Read(content, text).Then(d => From(d, FileNames.StemOf(text)));
-        });
+    /// <summary>The section that an entry of the library holds now.</summary>
+    public static Result<SectionInput> From(LibraryEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        return entry.ReadDocument().Then(document => From(document, entry.Summary.Place.Path))
+            .Then<SectionInput>(section => section with { EntryId = entry.Summary.Id });
     }
 
     private static Result<SectionInput> From(SectionDocument document, string name) =>

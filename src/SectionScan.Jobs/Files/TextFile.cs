@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Jobs.Files;
@@ -17,6 +18,20 @@ public static class TextFile
                 : !info.Exists ? FileProblems.CannotRead(path, "there is no such file")
                 : info.Length > mostBytes ? FileProblems.CannotRead(path, $"it is longer than {mostBytes / 1_000_000} MB")
                 : File.ReadAllText(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            return FileProblems.CannotRead(path, e.Message);
+        }
+    }
+
+    /// <summary>The SHA-256 of a file's bytes, lower-case hexadecimal.</summary>
+    public static Result<string> Sha256(string path)
+    {
+        try
+        {
+            using var file = File.OpenRead(path);
+            return Convert.ToHexStringLower(SHA256.HashData(file));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {

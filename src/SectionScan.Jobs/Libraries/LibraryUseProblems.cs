@@ -29,6 +29,13 @@ public static class LibraryUseProblems
     public static Problem NothingChosen(string library) => new(
         "no-entry-chosen", "No entry of the library is so.", library, "List the library with the same choice to see what it holds.");
 
+    /// <summary>A photo that none of the sections came from.</summary>
+    public static Problem PhotoOfNone(string path) => new(
+        "photo-of-no-section",
+        "None of the sections came from this photo, so it is not kept.",
+        path,
+        "Give the file that was digitised, unchanged: a photo saved again is another file.");
+
     /// <summary>There is no library to use.</summary>
     public static Problem NoLibrary(string path) => new(
         "no-library", "There is no such library.", path, "Give the library's file with --library, or add a section first: that makes one.");

@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
 using SectionScan.Archive.Library;
@@ -73,6 +74,64 @@ public sealed class ArchiveFileTests : IDisposable
         using var zip = ZipFile.OpenRead(path);
         Assert.Equal(["README.txt", "manifest.json"], zip.Entries.Select(each => each.FullName).Where(name => !name.StartsWith("documents/", StringComparison.Ordinal)));
         Assert.Equal(2, zip.Entries.Count(each => Regex.IsMatch(each.FullName, "^documents/[0-9a-f]{64}\\.json$")));
+    }
+
+    [Fact]
+    public void Photos_go_along_when_asked_for_and_come_in_to_the_last_byte()
+    {
+        var (id, photo) = WithPhoto();
+        var (bare, full) = (folder.FilePath("bare.zip"), folder.FilePath("full.zip"));
+
+        Assert.Equal(0, library.Export(bare, [1, id]).ValueOrThrow().PhotoCount);
+        Assert.Equal(1, library.Export(full, [1, id], withPhotos: true).ValueOrThrow().PhotoCount);
+        using var other = Other();
+        other.Import(bare).ValueOrThrow();
+        Assert.Equal("photo-not-kept", Results.ProblemOf(other.Photo(2)).Code);
+        other.Import(full).ValueOrThrow(); // the entries are there already; their photo is not
+
+        var kept = other.Photo(2).ValueOrThrow();
+        Assert.Equal("p01.jpg", kept.Name);
+        Assert.Equal(photo, kept.Content.ToArray());
+        Assert.True(other.CheckIntegrity().ValueOrThrow().IsSound);
+        other.Export(folder.FilePath("again.zip"), [1, 2], withPhotos: true).ValueOrThrow();
+        Assert.Equal(File.ReadAllBytes(full), File.ReadAllBytes(folder.FilePath("again.zip")));
+    }
+
+    [Theory]
+    [InlineData("\"p01.jpg\"", "\"../p01.jpg\"", "archive-manifest-unusable")]
+    [InlineData("\"p01.jpg\"", "\"p01.exe/../..\"", "archive-manifest-unusable")]
+    [InlineData("\"p01.jpg\"", "\"p01.png\"", "archive-manifest-unusable")]
+    public void A_forged_photo_name_leads_nowhere(string was, string becomes, string code)
+    {
+        var (id, _) = WithPhoto();
+        var path = folder.FilePath("forged.zip");
+        library.Export(path, [id], withPhotos: true).ValueOrThrow();
+        using (var zip = ZipFile.Open(path, ZipArchiveMode.Update))
+        {
+            Replace(zip, "manifest.json", text => text.Replace(was, becomes, StringComparison.Ordinal));
+        }
+
+        using var other = Other();
+
+        Assert.Equal(code, Results.ProblemOf(other.Import(path)).Code);
+        Assert.Empty(other.List().ValueOrThrow());
+    }
+
+    [Fact]
+    public void A_photo_that_was_changed_in_the_archive_is_refused()
+    {
+        var (id, _) = WithPhoto();
+        var path = folder.FilePath("forged.zip");
+        library.Export(path, [id], withPhotos: true).ValueOrThrow();
+        using (var zip = ZipFile.Open(path, ZipArchiveMode.Update))
+        {
+            Replace(zip, zip.Entries.Single(each => each.FullName.StartsWith("photos/", StringComparison.Ordinal)).FullName, _ => "another photo");
+        }
+
+        using var other = Other();
+
+        Assert.Equal("archive-hash-wrong", Results.ProblemOf(other.Import(path)).Code);
+        Assert.Empty(other.List().ValueOrThrow());
     }
 
     [Fact]
@@ -174,7 +233,7 @@ public sealed class ArchiveFileTests : IDisposable
     public void A_document_beyond_all_size_refuses_the_file() => Refused("archive-too-large", zip => Replace(zip, FirstDocument(zip), text => text.PadRight(16_000_001)));
 
     [Theory]
-    [InlineData("\"sectionscan/archive/1\"", "\"sectionscan/archive/2\"", "archive-later-version")]
+    [InlineData("\"sectionscan/archive/1\"", "\"sectionscan/archive/3\"", "archive-later-version")]
     [InlineData("\"sectionscan/archive/1\"", "\"sectionscan/lens/1\"", "not-an-archive")]
     [InlineData("\"schema\"", "\"scheme\"", "archive-manifest-unusable")]
     [InlineData("\"notes\"", "\"note\"", "archive-manifest-unusable")]
@@ -239,6 +298,16 @@ public sealed class ArchiveFileTests : IDisposable
     {
         library.Dispose();
         folder.Dispose();
+    }
+
+    private (long Id, byte[] Photo) WithPhoto()
+    {
+        var photo = new byte[50_000];
+        new Random(5).NextBytes(photo);
+        var document = SampleSections.Document(SampleSections.Blob(30), 30, Convert.ToHexStringLower(SHA256.HashData(photo)));
+        var id = library.Add(new(LibraryFolder.Place(30), document)).ValueOrThrow().Id;
+        library.KeepPhoto(id, "p01.jpg", photo).ValueOrThrow();
+        return (id, photo);
     }
 
     private string Exported(params long[] ids)

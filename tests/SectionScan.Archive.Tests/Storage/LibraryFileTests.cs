@@ -1,7 +1,9 @@
+using System.IO.Compression;
 using System.Security.Cryptography;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SectionScan.Archive.Library;
+using SectionScan.Testing.Repository;
 using SectionScan.Testing.Sections;
 
 namespace SectionScan.Archive.Tests.Storage;
@@ -152,6 +154,80 @@ public sealed class LibraryFileTests : IDisposable
         Assert.Equal(1, connection.ExecuteScalar<long>("SELECT sqlite_compileoption_used('ENABLE_FTS5')"));
     }
 
+    // form-1.db.gz was written by the program when the first form was the newest: three sections, one corrected, one removed.
+    [Fact]
+    public void A_library_of_the_first_form_is_brought_up_to_date_with_all_that_it_held()
+    {
+        Unpack();
+
+        using (var library = folder.Open())
+        {
+            Assert.True(library.CheckIntegrity().ValueOrThrow() is { IsSound: true, EntryCount: 3, RevisionCount: 5 });
+            Assert.Equal(["as cast", ""], library.List().ValueOrThrow().Select(each => each.Place.Stage).OrderDescending());
+            var entry = library.Show(1).ValueOrThrow();
+            Assert.Equal(["", "measured again"], entry.History.Select(each => each.Reason));
+            Assert.Equal(33.2, entry.Current.Content.Fields.Single().Value);
+            Assert.Equal("Kept by the first form.", entry.Summary.Notes);
+            Assert.Equal("sliced askew", library.Show(2).ValueOrThrow().Current.Reason);
+            Assert.Equal(1, library.FindSimilar(SampleSections.Ellipse(36, 36), 1, new()).ValueOrThrow().Single().Entry.Id);
+            library.Restore(2, "Square after all.").ValueOrThrow();
+        }
+
+        Assert.Equal(2L, Scalar("PRAGMA user_version"));
+    }
+
+    [Fact]
+    public void Two_programs_that_bring_one_library_up_to_date_at_once_do_it_once()
+    {
+        Unpack();
+
+        Parallel.For(0, 4, _ =>
+        {
+            using var library = folder.Open();
+            Assert.Equal(2, library.List().ValueOrThrow().Count);
+        });
+
+        Assert.Equal(1L, Scalar("SELECT count(*) FROM sqlite_schema WHERE name = 'photo'"));
+    }
+
+    [Fact]
+    public void A_step_to_the_next_form_that_fails_leaves_the_earlier_form_whole()
+    {
+        Unpack();
+        Sql("CREATE TABLE photo (something TEXT)"); // the step to form 2 cannot make its table now
+
+        Assert.False(SectionLibrary.Open(folder.LibraryPath, folder.Clock).TryGet(out _, out _));
+
+        Assert.Equal(1L, Scalar("PRAGMA user_version"));
+        Assert.Equal(5L, Scalar("SELECT count(*) FROM revision"));
+        Sql("DROP TABLE photo");
+        using var library = folder.Open();
+        Assert.Equal(2, library.List().ValueOrThrow().Count);
+    }
+
+    [Fact]
+    public void A_photo_is_kept_to_the_last_byte_once_and_only_with_the_section_it_shows()
+    {
+        var (photo, hash) = Photo(7);
+        using var library = folder.Open();
+        var id = library.Add(new(LibraryFolder.Place(1), SampleSections.Document(SampleSections.Blob(1), 1, hash))).ValueOrThrow().Id;
+        var other = library.Add(LibraryFolder.Content(2)).ValueOrThrow().Id;
+
+        Assert.Equal("photo-not-kept", Results.ProblemOf(library.Photo(id)).Code);
+        Assert.Equal(hash, library.KeepPhoto(id, "p01.jpg", photo).ValueOrThrow());
+        Assert.Equal(hash, library.KeepPhoto(id, "again.jpg", photo).ValueOrThrow());
+        Assert.Equal("photo-not-of-entry", Results.ProblemOf(library.KeepPhoto(other, "p01.jpg", photo)).Code);
+        Assert.Equal("photo-not-of-entry", Results.ProblemOf(library.KeepPhoto(id, "p02.jpg", Photo(8).Bytes)).Code);
+        Assert.Equal("photo-name-unusable", Results.ProblemOf(library.KeepPhoto(id, "../p01.jpg", photo)).Code);
+
+        var kept = library.Photo(id).ValueOrThrow();
+        Assert.Equal("p01.jpg", kept.Name);
+        Assert.Equal(photo, kept.Content.ToArray());
+        Assert.Equal(1, library.CheckIntegrity().ValueOrThrow().PhotoCount);
+        Sql("DROP TRIGGER photo_stays; UPDATE photo SET content = x'00'");
+        Assert.Contains("p01.jpg", Assert.Single(library.CheckIntegrity().ValueOrThrow().Findings), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_backup_is_a_whole_library_in_one_file()
     {
@@ -193,6 +269,27 @@ public sealed class LibraryFileTests : IDisposable
         {
             library.Add(new(LibraryFolder.Place(i), SampleSections.Document(SampleSections.Blob(i), i), "Filled.", ["tag"], [])).ValueOrThrow();
         }
+    }
+
+    private void Unpack()
+    {
+        using var packed = File.OpenRead(RepositoryFolder.PathOf("tests", "SectionScan.Archive.Tests", "Storage", "form-1.db.gz"));
+        using var unpacked = new GZipStream(packed, CompressionMode.Decompress);
+        using var file = File.Create(folder.LibraryPath);
+        unpacked.CopyTo(file);
+    }
+
+    private static (byte[] Bytes, string Hash) Photo(int seed)
+    {
+        var bytes = new byte[300_000];
+        new Random(seed).NextBytes(bytes);
+        return (bytes, Convert.ToHexStringLower(SHA256.HashData(bytes)));
+    }
+
+    private long Scalar(string sql)
+    {
+        using var connection = new SqliteConnection($"Data Source={folder.LibraryPath};Pooling=False");
+        return connection.ExecuteScalar<long>(sql);
     }
 
     private void Sql(string sql)

@@ -10,7 +10,7 @@ namespace SectionScan.Cli.Commands.Compare;
 internal sealed class CompareSettings : OutputSettings
 {
     [CommandArgument(0, "<REFERENCE>")]
-    [Description("The section to compare with: a section document, an outline as CSV, or library:NUMBER")]
+    [Description("The section to compare with: a section document, an outline as DXF, SVG or CSV, or library:NUMBER")]
     public string Reference { get; init; } = string.Empty;
 
     [CommandArgument(1, "<MEASURED>")]

@@ -5,10 +5,8 @@ using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
-using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Metrology.Results;
-using SectionScan.Porting.Documents;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -35,6 +33,7 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
                 }
             }
 
+            failed.AddRange(settings.Photos.Select(photo => PhotoKeeping.KeepFor(library, added, photo)).OfType<Problem>());
             return added;
         });
         if (!run.TryGet(out _, out var unusable))
@@ -61,18 +60,17 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
     }
 
     private static Result<EntrySummary> Add(SectionLibrary library, string path, Settings settings) =>
-        TextFile.Read(path, SectionDocumentFormat.MaximumBytes).Then(json =>
-            SectionDocumentFormat.Read(json, path).Then(document =>
-                (settings.Station ?? document.Section.Station) is not { } station
-                    ? new Problem("station-missing", "The section document holds no station.", path, "Give --station N.")
-                    : PortName.Parse(settings.Port).Then(port => library.Add(new(
-                        new(settings.Head, port, station, settings.Stage), json, settings.Note, settings.Tags, [.. settings.Fields.Select(FieldOption.Read)])))));
+        SectionFile.Read(path, $"{SectionScanApp.Name} {SectionScanApp.Version}").Then(section =>
+            (settings.Station ?? section.Station) is not { } station
+                ? new Problem("station-missing", "The section document holds no station.", path, "Give --station N.")
+                : PortName.Parse(settings.Port).Then(port => library.Add(new(
+                    new(settings.Head, port, station, settings.Stage), section.Json, settings.Note, settings.Tags, [.. settings.Fields.Select(FieldOption.Read)]))));
 
     /// <summary>What <c>sectionscan library add</c> is told.</summary>
     internal sealed class Settings : LibrarySettings
     {
         [CommandArgument(0, "<DOCUMENT>")]
-        [Description("Section documents, as digitise writes them")]
+        [Description("Section documents, as digitise writes them, or drawings of outlines that state their unit: DXF, SVG, CSV")]
         public string[] Documents { get; init; } = [];
 
         [CommandOption("--head <NAME>", isRequired: true)]
@@ -98,6 +96,10 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
         [CommandOption("--tag <TAG>")]
         [Description("A word to find it by; may be given several times")]
         public string[] Tags { get; init; } = [];
+
+        [CommandOption("--photo <FILE>")]
+        [Description("The original photo, to be kept in the library with the sections that came from it; may be given several times")]
+        public string[] Photos { get; init; } = [];
 
         [CommandOption("--field <NAME=VALUE>")]
         [Description("A number with its unit, such as \"valve diameter=33 mm\"; may be given several times")]

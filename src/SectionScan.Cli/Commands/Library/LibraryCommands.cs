@@ -9,7 +9,7 @@ internal static class LibraryCommands
     {
         library.SetDescription("Keeps reference sections: heads, ports, stations, with every revision.");
         library.AddCommand<LibraryAddCommand>("add")
-            .WithDescription("Adds section documents to the library.")
+            .WithDescription("Adds section documents or drawings of outlines to the library.")
             .WithExample("library", "add", "p01.station-1.section.json", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"", "--stage", "exemplar", "--tag", "proven");
         library.AddCommand<LibraryListCommand>("list")
             .WithDescription("Lists entries.")
@@ -40,6 +40,10 @@ internal static class LibraryCommands
             .WithDescription("Finds the entries whose shapes are nearest to a section's.")
             .WithExample("library", "similar", "p04.station-4.section.json", "--count", "5", "--mirrored")
             .WithExample("library", "similar", "library:4", "--any-scale", "--words", "proven", "--range", "station=2..5");
+        library.AddCommand<LibraryPhotoCommand>("photo")
+            .WithDescription("Keeps the original photo of an entry in the library, or writes it out again.")
+            .WithExample("library", "photo", "4", "--keep", "sample-images/p01.jpg")
+            .WithExample("library", "photo", "4", "--out", "photos");
         library.AddCommand<LibraryCheckCommand>("check")
             .WithDescription("Checks that the library is sound; exit code 3 when it is not.")
             .WithExample("library", "check");
@@ -50,7 +54,8 @@ internal static class LibraryCommands
             .WithDescription("Writes entries with their history to one archive file: one section, a port, or all.")
             .WithExample("library", "export", "sections.zip")
             .WithExample("library", "export", "port.zip", "--head", "\"Bramble 480 twin\"", "--port", "\"intake 1\"")
-            .WithExample("library", "export", "section.zip", "--entry", "4");
+            .WithExample("library", "export", "section.zip", "--entry", "4")
+            .WithExample("library", "export", "drawings", "--as", "dxf", "--port", "\"intake 1\"");
         library.AddCommand<LibraryImportCommand>("import")
             .WithDescription("Adds the entries of an archive file with their history.")
             .WithExample("library", "import", "sections.zip", "--skip-taken");

@@ -68,7 +68,7 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
     internal sealed class Settings : LibrarySettings
     {
         [CommandArgument(0, "<SECTION>")]
-        [Description("A section document, an outline as CSV, or library:NUMBER")]
+        [Description("A section document, an outline as DXF, SVG or CSV, or library:NUMBER")]
         public string Section { get; init; } = string.Empty;
 
         [CommandOption("--count <N>")]

@@ -311,6 +311,25 @@ public sealed class LibraryCommandsTests : IDisposable
         Assert.Equal([2, 3], all);
     }
 
+    [Fact]
+    public async Task The_original_photo_is_kept_with_its_section_and_written_out_again()
+    {
+        var photo = folder.Bytes("p01.jpg", [1, 2, 3, 4, 5]);
+        var stranger = folder.Bytes("p02.jpg", [6, 7]);
+        var hash = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(photo)));
+        var document = folder.Bytes("a.section.json", System.Text.Encoding.UTF8.GetBytes(SampleSections.Document(Outlines[0], 1, hash)));
+
+        var add = await RunAsync("add", document, "--head", "Bramble 480 twin", "--port", "intake 1", "--photo", photo, "--photo", stranger);
+        var write = await RunAsync("photo", "1", "--out", folder.Out);
+
+        Assert.Equal(ExitCode.SomeInputsUnusable, add.ExitCode);
+        Assert.Contains("p02.jpg", add.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Done, write.ExitCode);
+        Assert.Equal(File.ReadAllBytes(photo), File.ReadAllBytes(Path.Combine(folder.Out, "p01.jpg")));
+        Assert.Equal(ExitCode.UnusableInput, (await RunAsync("photo", "1", "--keep", stranger)).ExitCode);
+        Assert.Equal(ExitCode.WrongUsage, (await RunAsync("photo", "1")).ExitCode);
+    }
+
     private static double Area(CommandLine run) => Root(run).GetProperty("entry").GetProperty("areaMm2").GetDouble();
 
     private Task<CommandLine> PlainAsync(params string[] arguments) =>
