@@ -2,6 +2,7 @@ using System.Globalization;
 using SectionScan.Cli.Commands;
 using SectionScan.Cli.Commands.Check;
 using SectionScan.Cli.Commands.Compare;
+using SectionScan.Cli.Commands.Cutting;
 using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Joint;
@@ -127,6 +128,7 @@ public static class SectionScanApp
             .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "sample-images/p10.jpg", "--port-studs", "\"-8,-34,94,-34\"", "--manifold-studs", "\"-8,-34,94,-33.5\"", "--clearance", "0.6")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "pipe.jpg", "--gasket", "gasket.csv", "--flow", "exhaust", "--shift", "0.5", "--turn", "1", "--json");
+        CuttingCommands.Add(commands);
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
