@@ -10,8 +10,8 @@ Usage: src/system-packages.sh [--tests] [--browser]
 Installs what SectionScan needs from the system and does nothing when it is all there.
   (nothing)   the libraries that OpenCV's native part loads: GTK 3 and its companions
   --tests     also the independent readers that the tests check drawings with
-              (PDF: poppler, SVG: librsvg, DXF: ezdxf, geometry: shapely)
-  --browser   also Chromium, for the browser tests
+              (PDF: poppler, SVG: librsvg and Chromium, DXF: ezdxf, geometry: shapely)
+  --browser   also Chromium alone, for the browser tests
 
 Exit codes: 0 all there; 1 something is missing and could not be installed; 2 wrong usage.
 TEXT
@@ -107,8 +107,8 @@ missing_packages() {
         /usr/bin/python3 -c 'import ezdxf' 2>/dev/null || printf 'python3-ezdxf\tthe tests read DXF drawings with it\n'
         /usr/bin/python3 -c 'import shapely' 2>/dev/null || printf 'python3-shapely\tthe tests check areas and distances with it\n'
     fi
-    if $with_browser; then
-        command -v chromium >/dev/null || printf 'chromium\tthe browser tests drive it\n'
+    if $with_browser || $with_tests; then
+        command -v chromium >/dev/null || printf 'chromium\tthe tests measure SVG drawings in it and drive pages with it\n'
     fi
 }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using SectionScan.Cli.Commands;
 using SectionScan.Cli.Commands.Check;
 using SectionScan.Cli.Commands.Compare;
+using SectionScan.Cli.Commands.Cutting;
 using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Joint;
@@ -135,6 +136,7 @@ public static class SectionScanApp
         commands.AddCommand<ExportOutlineCommand>("export-outline")
             .WithDescription("Writes bare outlines at true size for drawing programs, cutters and spreadsheets.")
             .WithExample("export-outline", "p01.station-1.section.json", "library:4", "--as", "dxf,svg", "--units", "in", "--out", "outlines");
+        CuttingCommands.Add(commands);
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")

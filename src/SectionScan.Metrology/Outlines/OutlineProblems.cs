@@ -26,4 +26,13 @@ public static class OutlineProblems
         string.Create(CultureInfo.InvariantCulture, $"The outline crosses itself near ({xMm:0.###}, {yMm:0.###}) mm."),
         where,
         "Redraw the stretch round that point, or digitise the photo again.");
+
+    /// <summary>A parallel outline closes or falls into pieces.</summary>
+    public static Problem OffsetCloses(string where, double lengthMm, int pieces) => new(
+        "offset-closes",
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"Moved by {lengthMm:0.###} mm all round, the outline {(pieces == 0 ? "closes wholly" : $"falls into {pieces} pieces")}."),
+        where,
+        "Choose a smaller allowance or clearance for so small or narrow a section.");
 }

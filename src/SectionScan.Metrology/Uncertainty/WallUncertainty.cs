@@ -19,6 +19,33 @@ public static class WallUncertainty
         return Math.Sqrt(sources.SelectMany(source => source.Effects).Sum(effect => MeanSquareMm2(outline, displacement, effect)));
     }
 
+    /// <summary>The standard uncertainty of a wall's place along its normal at one place, cause by cause.</summary>
+    /// <param name="outline">The outline, mm.</param>
+    /// <param name="sources">Independent causes of error at one standard uncertainty.</param>
+    /// <param name="place">The place; the outline's nearest corner counts.</param>
+    /// <returns>A row for each cause with its u in mm: the move along the outward normal there, the effects of one cause added in squares.</returns>
+    public static IReadOnlyList<BudgetRow> At(Outline outline, IReadOnlyList<OutlineErrorSource> sources, SectionPoint place)
+    {
+        ArgumentNullException.ThrowIfNull(outline);
+        ArgumentNullException.ThrowIfNull(sources);
+        var displacement = new OutlineDisplacement(outline);
+        var corner = Enumerable.Range(0, outline.Count).MinBy(i => outline[i].DistanceTo(place));
+        return [.. sources.Select(source => new BudgetRow(source.Name, Math.Sqrt(source.Effects.Sum(Square))))];
+
+        double Square(OutlineEffect effect)
+        {
+            if (effect is RandomEdgeEffect random)
+            {
+                return random.StandardDeviationMm * random.StandardDeviationMm;
+            }
+
+            SectionPoint[] moved = displacement.Corners.ToArray();
+            displacement.Add(effect, 1, moved);
+            var along = MoveAlongNormal(outline, corner, moved[corner]);
+            return along * along;
+        }
+    }
+
     private static double MeanSquareMm2(Outline outline, OutlineDisplacement displacement, OutlineEffect effect)
     {
         if (effect is RandomEdgeEffect random)
@@ -31,16 +58,18 @@ public static class WallUncertainty
         var sum = 0.0;
         for (var i = 0; i < moved.Length; i++)
         {
-            var (before, after) = (outline[i - 1], outline[i + 1]);
-            var chord = before.DistanceTo(after);
-            if (chord > 0)
-            {
-                var (normalX, normalY) = ((after.YMm - before.YMm) / chord, (before.XMm - after.XMm) / chord);
-                var along = ((moved[i].XMm - outline[i].XMm) * normalX) + ((moved[i].YMm - outline[i].YMm) * normalY);
-                sum += along * along * displacement.LengthsMm[i];
-            }
+            var along = MoveAlongNormal(outline, i, moved[i]);
+            sum += along * along * displacement.LengthsMm[i];
         }
 
         return sum / displacement.PerimeterMm;
+    }
+
+    private static double MoveAlongNormal(Outline outline, int corner, SectionPoint moved)
+    {
+        var (before, after) = (outline[corner - 1], outline[corner + 1]);
+        var chord = before.DistanceTo(after);
+        return chord == 0 ? 0
+            : (((moved.XMm - outline[corner].XMm) * (after.YMm - before.YMm)) + ((moved.YMm - outline[corner].YMm) * (before.XMm - after.XMm))) / chord;
     }
 }

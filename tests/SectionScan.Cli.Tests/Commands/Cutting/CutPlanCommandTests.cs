@@ -1,0 +1,146 @@
+using System.Text;
+using System.Text.Json;
+using SectionScan.Testing.Sections;
+
+namespace SectionScan.Cli.Tests.Commands.Cutting;
+
+/// <summary>A round port of 30 mm to be opened to 34 mm, with an oil drain beside it.</summary>
+public sealed class CutPlanCommandTests : IDisposable
+{
+    private readonly PhotoFolder folder = new();
+    private readonly string present;
+    private readonly string target;
+    private readonly string keepOuts;
+
+    public CutPlanCommandTests()
+    {
+        present = Document("own", 30, 3);
+        target = Document("target", 34, 3);
+        keepOuts = folder.Bytes("walls.csv", Encoding.UTF8.GetBytes(
+            "kind,station,name,x_mm,y_mm,radius_mm,u_mm,source\ncircle,3,oil drain,23.5,0,4,0.1,measured\ncircle,4,stud,0,30,4,0.1,drawing\n"));
+    }
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task The_plan_tells_depths_metal_and_walls()
+    {
+        var run = await CommandLine.RunAsync("cut-plan", present, target, "--keep-outs", keepOuts, "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal("sectionscan/cut-plan/1", answer.RootElement.GetProperty("schema").GetString());
+        var station = Assert.Single(answer.RootElement.GetProperty("stations").EnumerateArray());
+        Assert.Equal(3, station.GetProperty("station").GetInt32());
+        Assert.Equal(Math.PI * ((17 * 17) - (15 * 15)), station.GetProperty("atFinishMm2").GetDouble(), 0.1);
+        Assert.Equal(Math.PI * ((16.2 * 16.2) - (15 * 15)), station.GetProperty("nowMm2").GetDouble(), 0.1);
+        Assert.Equal(["present", "target"], station.GetProperty("walls").EnumerateArray().Select(wall => wall.GetProperty("stage").GetString()));
+        Assert.Equal(2.5, station.GetProperty("walls")[1].GetProperty("wallMm").GetDouble(), 0.01);
+        Assert.NotEmpty(answer.RootElement.GetProperty("cautions").EnumerateArray());
+    }
+
+    [Fact]
+    public async Task A_folder_is_planned_station_by_station_with_its_volume()
+    {
+        foreach (var (part, mm) in new[] { ("cast", 30), ("wanted", 34) })
+        {
+            Directory.CreateDirectory(folder.PathOf(part));
+            foreach (var station in new[] { 2, 1, 10 })
+            {
+                File.Copy(Document(FormattableString.Invariant($"{part}-{station}"), mm, station), Path.Combine(folder.PathOf(part), FormattableString.Invariant($"{station}.section.json")));
+            }
+        }
+
+        var run = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"), "--spacing", "10", "--port", "intake 2", "--out", folder.Out, "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal([1, 2, 10], answer.RootElement.GetProperty("stations").EnumerateArray().Select(station => station.GetProperty("station").GetInt32()));
+        Assert.Equal(20 * Math.PI * ((17 * 17) - (15 * 15)), answer.RootElement.GetProperty("atFinishMm3").GetDouble(), 2);
+        Assert.Equal(
+            ["cut-plan-intake-2.csv", "cut-plan-intake-2.pdf", "cut-plan-intake-2.station-1.svg", "cut-plan-intake-2.station-10.svg", "cut-plan-intake-2.station-2.svg"],
+            folder.Written);
+    }
+
+    [Fact]
+    public async Task People_are_told_the_order_of_work_and_cautioned()
+    {
+        var run = await CommandLine.RunAsync("cut-plan", present, target);
+
+        var said = run.Output.ReplaceLineEndings(" ");
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("Station 3. Rough the", said, StringComparison.Ordinal);
+        Assert.Contains("knows nothing of the walls", said, StringComparison.Ordinal);
+        Assert.Contains("licensed practice", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Walls_are_told_for_present_target_and_finished()
+    {
+        var run = await CommandLine.RunAsync("walls", present, "--target", target, "--finished", Document("done", 34.4, 3), "--keep-outs", keepOuts, "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal("sectionscan/walls/1", answer.RootElement.GetProperty("schema").GetString());
+        var walls = answer.RootElement.GetProperty("walls").EnumerateArray().ToList();
+        Assert.Equal(["present", "target", "finished"], walls.Select(wall => wall.GetProperty("stage").GetString()));
+        Assert.Equal([4.5, 2.5, 2.3], walls.Select(wall => Math.Round(wall.GetProperty("wallMm").GetDouble(), 2)));
+        Assert.Equal([false, true, true], walls.Select(wall => wall.GetProperty("needsCaution").GetBoolean()));
+        Assert.Equal(0.5, walls[1].GetProperty("chanceUnderLimit").GetDouble(), 0.01);
+    }
+
+    [Fact]
+    public async Task People_are_told_the_thinnest_wall_and_what_was_assumed()
+    {
+        var run = await CommandLine.RunAsync("walls", present, "--target", target, "--keep-outs", keepOuts);
+
+        var said = run.Output.ReplaceLineEndings(" ");
+        Assert.Contains("Thinnest wall of the target outline: 2.50 mm to oil drain, right wall", said, StringComparison.Ordinal);
+        Assert.Contains("(assumed, from memory)", said, StringComparison.Ordinal);
+        Assert.Contains("CAUTION", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("kind,name,x_mm,y_mm,u_mm,station\ncircle,a,1,2,0.1,3", "a circle needs its radius")]
+    [InlineData("kind,name,x_mm,y_mm,u_mm,station,radius_mm\ncircle,a,1,2,0.1,7,1", "no keep-out and no reading for station 3")]
+    public async Task A_table_that_cannot_be_used_is_refused(string table, string said)
+    {
+        var path = folder.Bytes("odd.csv", Encoding.UTF8.GetBytes(table));
+
+        var run = await CommandLine.RunAsync("walls", present, "--keep-outs", path);
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains(said, run.Error.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Folders_without_a_common_station_are_refused_and_nothing_is_written()
+    {
+        foreach (var (part, station) in new[] { ("cast", 1), ("wanted", 2) })
+        {
+            Directory.CreateDirectory(folder.PathOf(part));
+            foreach (var number in new[] { station, station + 10 })
+            {
+                File.Copy(Document(FormattableString.Invariant($"{part}{number}"), 30, number), Path.Combine(folder.PathOf(part), FormattableString.Invariant($"{number}.section.json")));
+            }
+        }
+
+        var run = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"), "--out", folder.Out);
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("no station in common", run.Error, StringComparison.Ordinal);
+        Assert.Empty(folder.Written);
+    }
+
+    [Theory]
+    [InlineData("--allowance", "-0.1")]
+    [InlineData("--spacing", "0")]
+    [InlineData("--lean", "90")]
+    [InlineData("--align", "somehow")]
+    [InlineData("--core-shift", "NaN")]
+    public async Task What_makes_no_sense_is_wrong_usage(string option, string value) =>
+        Assert.Equal(ExitCode.WrongUsage, (await CommandLine.RunAsync("cut-plan", present, target, option, value)).ExitCode);
+
+    private string Document(string name, double diameterMm, int station) => folder.Bytes(
+        name + ".section.json", Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(diameterMm, diameterMm, 720), station)));
+}

@@ -1,0 +1,69 @@
+using System.Text;
+using System.Text.Json;
+using SectionScan.Testing.Sections;
+
+namespace SectionScan.Cli.Tests.Commands.Template;
+
+public sealed class TemplateCommandTests : IDisposable
+{
+    private readonly PhotoFolder folder = new();
+    private readonly string target;
+
+    public TemplateCommandTests() =>
+        target = folder.Bytes("target.section.json", Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(40, 28, 720))));
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task Plugs_and_plates_of_both_stages_are_written_as_PDF_SVG_and_DXF()
+    {
+        var run = await CommandLine.RunAsync("template", target, "--kind", "both", "--port", "intake 2", "--out", folder.Out, "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(
+            [
+                "target.inside.finish.dxf", "target.inside.rough.dxf", "target.outside.finish.dxf", "target.outside.rough.dxf",
+                "templates-intake-2-a4-page-1.svg", "templates-intake-2-a4-page-2.svg", "templates-intake-2-a4.pdf",
+            ],
+            folder.Written);
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal("sectionscan/template/1", answer.RootElement.GetProperty("schema").GetString());
+        var templates = answer.RootElement.GetProperty("templates").EnumerateArray().ToList();
+        Assert.Equal(3, templates[0].GetProperty("station").GetInt32());
+
+        // Steiner's formula for the ellipse of 40 by 28: A 879.6459, P 107.6474; inward by 0.8.
+        Assert.Equal(879.6459 - (0.8 * 107.6474) + (0.64 * Math.PI), templates[0].GetProperty("areaMm2").GetDouble(), 0.05);
+        Assert.Equal(879.6459, templates[1].GetProperty("areaMm2").GetDouble(), 0.05);
+        Assert.NotEmpty(answer.RootElement.GetProperty("cautions").EnumerateArray());
+    }
+
+    [Fact]
+    public async Task The_answer_for_people_names_the_files_and_cautions()
+    {
+        var run = await CommandLine.RunAsync("template", target, "--stage", "finish", "--out", folder.Out, "--units", "in");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("1.5748 in", run.Output, StringComparison.Ordinal);
+        Assert.Contains("pressure-test", run.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_section_too_small_for_the_allowance_is_refused_and_nothing_is_written()
+    {
+        var run = await CommandLine.RunAsync("template", target, "--allowance", "15", "--out", folder.Out);
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("closes wholly", run.Error, StringComparison.Ordinal);
+        Assert.Empty(folder.Written);
+    }
+
+    [Theory]
+    [InlineData("--kind", "round")]
+    [InlineData("--stage", "half")]
+    [InlineData("--paper", "a5")]
+    [InlineData("--allowance", "-1")]
+    [InlineData("--line-width", "0")]
+    [InlineData("--kerf", "NaN")]
+    public async Task What_makes_no_sense_is_wrong_usage(string option, string value) =>
+        Assert.Equal(ExitCode.WrongUsage, (await CommandLine.RunAsync("template", target, option, value, "--out", folder.Out)).ExitCode);
+}

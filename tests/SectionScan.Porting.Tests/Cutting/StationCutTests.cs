@@ -1,0 +1,117 @@
+using System.Globalization;
+using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Porting.Cutting;
+using SectionScan.Porting.Walls;
+using SectionScan.Testing.Sections;
+using SectionScan.Testing.Witnesses;
+
+namespace SectionScan.Porting.Tests.Cutting;
+
+public class StationCutTests
+{
+    private const double PolygonMm = 0.002;
+    private const double PolygonMm2 = 0.05;
+
+    [Fact]
+    public void A_round_port_opened_by_two_millimetres_is_roughed_by_what_the_allowance_leaves()
+    {
+        var cut = Plan(SampleSections.Ellipse(30, 30, 720), SampleSections.Ellipse(34, 34, 720));
+
+        Assert.All(cut.Places, place =>
+        {
+            Assert.Equal(2, place.AtFinishMm, PolygonMm);
+            Assert.Equal(1.2, place.NowMm, PolygonMm);
+            Assert.Equal(CutMark.Rough, place.Mark);
+        });
+        Assert.Equal(Math.PI * ((17 * 17) - (15 * 15)), cut.AtFinishMm2, PolygonMm2);
+        Assert.Equal(Math.PI * ((16.2 * 16.2) - (15 * 15)), cut.NowMm2, PolygonMm2);
+        Assert.Equal(0, cut.BeyondMm2, 1e-6);
+        Assert.Equal(8, cut.Sectors.Count);
+        Assert.All(cut.Sectors, sector => Assert.Equal(cut.AtFinishMm2 / 8, sector.AtFinishMm2, 0.02));
+        Assert.Equal(cut.Halves.LeftMm2, cut.Halves.RightMm2, 0.02);
+        Assert.True(cut.Halves.IsTargetSymmetric);
+    }
+
+    [Fact]
+    public void Nothing_comes_off_where_the_wall_is_on_the_target_or_beyond_it()
+    {
+        // The port stands 1 mm to the right of a target of its own size.
+        var cut = Plan(SampleSections.Ellipse(30, 30, 720).Moved(1, 0), SampleSections.Ellipse(30, 30, 720), u: 0.05);
+
+        CutMark At(OutlineRegion region) => cut.Places.Where(place => place.Region == region).MinBy(place => Math.Abs(place.AtFinishMm))!.Mark;
+        Assert.Equal(CutMark.Beyond, cut.Places.MinBy(place => place.AtFinishMm)!.Mark);
+        Assert.Equal(CutMark.Leave, At(OutlineRegion.Roof));
+        Assert.Equal(CutMark.Leave, At(OutlineRegion.Floor));
+        Assert.Equal(CutMark.Rough, cut.Places.MaxBy(place => place.AtFinishMm)!.Mark);
+        Assert.Equal(1, cut.Sectors.Single(sector => sector.Region == OutlineRegion.Right).ShareToLeave);
+        Assert.Equal(0, cut.Sectors.Single(sector => sector.Region == OutlineRegion.Left).ShareToLeave);
+        Assert.Equal(cut.AtFinishMm2, cut.BeyondMm2, 0.01);
+        Assert.Equal(0, cut.Halves.RightMm2, 0.01);
+    }
+
+    [Fact]
+    public void Less_than_the_allowance_is_finished_only()
+    {
+        var cut = Plan(SampleSections.Ellipse(30, 30, 720), SampleSections.Ellipse(31, 31, 720));
+
+        Assert.All(cut.Places, place => Assert.Equal((CutMark.FinishOnly, 0.0), (place.Mark, place.NowMm)));
+        Assert.Equal(0, cut.NowMm2, 1e-6);
+    }
+
+    [Fact]
+    public void Nothing_comes_off_before_a_thin_wall_is_measured()
+    {
+        var (present, target) = (SampleSections.Ellipse(30, 30, 720), SampleSections.Ellipse(34, 34, 720));
+        var drain = new KeepOut("oil drain", new KeepOutCircle(new(23, 0), 4), 0.1, 2.5, KeepOutSource.Measured, string.Empty);
+        var wall = RemainingWall.Of(target, WallStage.Target, drain, present, [], [], WallAssumptions.Usual);
+
+        var cut = Plan(present, target, walls: [wall]);
+
+        Assert.Equal(2, wall.WallMm.Value, PolygonMm);
+        Assert.Equal(CutMark.ThinWall, cut.Places.MinBy(place => Math.Abs(place.Direction.Degrees))!.Mark);
+        Assert.Equal(CutMark.Rough, cut.Places.MaxBy(place => Math.Abs(place.Direction.Degrees))!.Mark);
+    }
+
+    [Theory]
+    [InlineData(1, 11)]
+    [InlineData(2, 12)]
+    [InlineData(3, 13)]
+    public void Metal_depths_and_rough_line_are_what_shapely_finds(int present, int target)
+    {
+        var (own, wanted) = (SampleSections.Blob(present, 360), SampleSections.Blob(target, 360).Scaled(1.15));
+
+        var cut = Plan(own, wanted);
+
+        var shapely = DebianPython.Run(
+            """
+            import sys
+            from shapely.geometry import Polygon, Point
+            read = lambda text: Polygon([tuple(map(float, p.split(','))) for p in text.split()])
+            own, target = read(sys.argv[1]), read(sys.argv[2])
+            rough = target.buffer(-0.8, 64)
+            print(repr(target.difference(own).area), repr(rough.difference(own).area), repr(own.difference(target).area), repr(rough.area))
+            """,
+            Text(own), Text(wanted)).Split(' ').Select(number => double.Parse(number, CultureInfo.InvariantCulture)).ToArray();
+        Assert.Equal(shapely[0], cut.AtFinishMm2, 1e-6);
+        Assert.Equal(shapely[1], cut.NowMm2, 0.01);
+        Assert.Equal(shapely[2], cut.BeyondMm2, 1e-6);
+        Assert.Equal(shapely[3], PolygonMoments.Of(cut.Rough.Points).AreaMm2, 0.01);
+        Assert.Equal(cut.AtFinishMm2, cut.Sectors.Sum(sector => sector.AtFinishMm2), 1e-6);
+        Assert.Equal(cut.AtFinishMm2, cut.Halves.LeftMm2 + cut.Halves.RightMm2, 1e-6);
+    }
+
+    [Fact]
+    public void Metal_from_station_to_station_is_the_mean_of_both_areas()
+    {
+        // Trapezoidal rule by hand: 20 · (1200/2 + 1150 + 1100 + 1120 + 1180/2) = 91 200 mm³.
+        Assert.Equal(91_200, CutVolume.Between([1200, 1150, 1100, 1120, 1180], 20), 1e-9);
+        Assert.Equal(0, CutVolume.Between([1200], 20));
+    }
+
+    private static StationCut Plan(Outline present, Outline target, double u = 0, IReadOnlyList<RemainingWall>? walls = null) =>
+        StationCut.Plan(present, target, 0.8, u, walls ?? [], "station 3").ValueOrThrow();
+
+    private static string Text(Outline outline) =>
+        string.Join(' ', outline.Points.ToArray().Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.XMm:R},{p.YMm:R}")));
+}
