@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
@@ -18,6 +20,12 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
 {
     /// <summary>The whole document; null for a bare outline.</summary>
     public SectionDocument? Document { get; init; }
+
+    /// <summary>The file that it was read from; null for an entry of the library.</summary>
+    public string? Path { get; init; }
+
+    /// <summary>SHA-256 of the text that it was read from, lower-case hexadecimal.</summary>
+    public string Sha256 { get; init; } = string.Empty;
 
     /// <summary>True for a target shape, which has no error: it is what it is.</summary>
     public bool IsExact => Document?.Section.Subject == SectionSubject.Target;
@@ -48,7 +56,7 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
             var entry = text[LibraryPrefix.Length..];
             return File.Exists(libraryPath)
                 ? LibrarySource.Use(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(found =>
-                    found.ReadDocument().Then(document => From(document, found.Summary.Place.Path))
+                    found.ReadDocument().Then(document => From(document, found.Summary.Place.Path, SectionDocumentFormat.Write(document)))
                         .Then<SectionInput>(section => section with { EntryId = found.Summary.Id }))
                 : FileProblems.CannotRead(libraryPath, "there is no such library");
         }
@@ -58,13 +66,16 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
             if (text.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
             {
                 using var reader = new StringReader(content);
-                return OutlineCsv.Read(reader, text).Then<SectionInput>(outline => new SectionInput(Path.GetFileNameWithoutExtension(text), outline, []));
+                return OutlineCsv.Read(reader, text).Then<SectionInput>(
+                    outline => new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), outline, []) { Sha256 = HashOf(content) });
             }
 
-            return SectionDocumentFormat.Read(content, text).Then(d => From(d, FileNames.StemOf(text)));
+            return SectionDocumentFormat.Read(content, text).Then(d => From(d, FileNames.StemOf(text), content)).Then<SectionInput>(section => section with { Path = text });
         });
     }
 
-    private static Result<SectionInput> From(SectionDocument document, string name) =>
-        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document };
+    private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    private static Result<SectionInput> From(SectionDocument document, string name, string text) =>
+        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document, Sha256 = HashOf(text) };
 }

@@ -26,9 +26,16 @@ public static class WallUncertainty
             return random.StandardDeviationMm * random.StandardDeviationMm;
         }
 
+        var along = Along(outline, displacement, effect);
+        return along.Select((move, i) => move * move * displacement.LengthsMm[i]).Sum() / displacement.PerimeterMm;
+    }
+
+    /// <summary>How far an effect that moves the outline as a whole moves each corner along its outward normal, mm.</summary>
+    internal static double[] Along(Outline outline, OutlineDisplacement displacement, OutlineEffect effect)
+    {
         SectionPoint[] moved = displacement.Corners.ToArray();
         displacement.Add(effect, 1, moved);
-        var sum = 0.0;
+        var along = new double[moved.Length];
         for (var i = 0; i < moved.Length; i++)
         {
             var (before, after) = (outline[i - 1], outline[i + 1]);
@@ -36,11 +43,10 @@ public static class WallUncertainty
             if (chord > 0)
             {
                 var (normalX, normalY) = ((after.YMm - before.YMm) / chord, (before.XMm - after.XMm) / chord);
-                var along = ((moved[i].XMm - outline[i].XMm) * normalX) + ((moved[i].YMm - outline[i].YMm) * normalY);
-                sum += along * along * displacement.LengthsMm[i];
+                along[i] = ((moved[i].XMm - outline[i].XMm) * normalX) + ((moved[i].YMm - outline[i].YMm) * normalY);
             }
         }
 
-        return sum / displacement.PerimeterMm;
+        return along;
     }
 }

@@ -1,6 +1,4 @@
-using SectionScan.Metrology.Comparison;
-
-namespace SectionScan.Jobs.Comparing;
+namespace SectionScan.Metrology.Comparison;
 
 /// <summary>The sides of a port in the trade's words.</summary>
 public static class RegionWords
