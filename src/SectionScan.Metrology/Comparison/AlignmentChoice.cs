@@ -1,5 +1,3 @@
-using SectionScan.Metrology.Frames;
-
 namespace SectionScan.Metrology.Comparison;
 
 /// <summary>How one section is laid on another.</summary>
