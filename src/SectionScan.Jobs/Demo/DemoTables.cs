@@ -1,7 +1,6 @@
 using System.Globalization;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
-using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;

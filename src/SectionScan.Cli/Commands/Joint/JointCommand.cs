@@ -6,7 +6,6 @@ using SectionScan.Cli.Terminals;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Imaging.Digitising;
-using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Joints;
 using SectionScan.Jobs.Lenses;
 using SectionScan.Metrology.Cameras;
