@@ -5,11 +5,16 @@ using SectionScan.Cli.Commands.Compare;
 using SectionScan.Cli.Commands.Cutting;
 using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
+using SectionScan.Cli.Commands.Drift;
 using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
+using SectionScan.Cli.Commands.Mark;
 using SectionScan.Cli.Commands.Outlines;
+using SectionScan.Cli.Commands.Prove;
+using SectionScan.Cli.Commands.Spread;
 using SectionScan.Cli.Commands.Target;
+using SectionScan.Cli.Commands.TargetShapes;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -123,7 +128,8 @@ public static class SectionScanApp
         commands.AddCommand<CompareCommand>("compare")
             .WithDescription("Compares a section with a reference: where metal is gone, where it is left, and how much.")
             .WithExample("compare", "exemplar.station-4.section.json", "finished.station-4.section.json", "--align", "best-fit-turned", "--out", "results")
-            .WithExample("compare", "library:4", "finished.station-4.section.json", "--json");
+            .WithExample("compare", "library:4", "finished.station-4.section.json", "--json")
+            .WithExample("compare", "own.station-4.section.json", "own.station-4.section.json", "--mirror", "--align", "guide-axis");
         commands.AddCommand<JointCommand>("joint")
             .WithDescription("Matches a manifold to a port: the best place, the step round the joint, what to cut so that no edge faces the flow.")
             .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
@@ -137,6 +143,24 @@ public static class SectionScanApp
             .WithDescription("Writes bare outlines at true size for drawing programs, cutters and spreadsheets.")
             .WithExample("export-outline", "p01.station-1.section.json", "library:4", "--as", "dxf,svg", "--units", "in", "--out", "outlines");
         CuttingCommands.Add(commands);
+        commands.AddCommand<SpreadCommand>("spread")
+            .WithDescription("Compares many ports with each other: how far areas and walls lie apart at each station.")
+            .WithExample("spread", "cylinder-1", "cylinder-2", "cylinder-3", "cylinder-4")
+            .WithExample("spread", "left=port-left", "right=port-right", "--align", "best-fit", "--json");
+        commands.AddCommand<DriftCommand>("drift")
+            .WithDescription("Follows a port over the stages of the job: how far each wall has moved since the first and the last.")
+            .WithExample("drift", "cast=as-cast", "roughed=roughed", "finished=finished");
+        commands.AddCommand<MarkCommand>("mark")
+            .WithDescription("Marks the guide axis, the floor line or points in a section document, to lay sections on each other by.")
+            .WithExample("mark", "p04.station-4.section.json", "--guide-axis", "0.5,-10,0.3,15", "--point", "\"parting line=-15.2,3.1\"");
+        commands.AddCommand<TargetShapeCommand>("target-shape")
+            .WithDescription("Settles the shape to work toward, between the own port and a reference, within your limits.")
+            .WithExample("target-shape", "as-cast", "exemplar", "--share", "75", "--share-at", "floor=0", "--out", "target")
+            .WithExample("target-shape", "as-cast/p04.station-4.section.json", "library:4", "--limit", "width=36:\"oil drain\"", "--json");
+        commands.AddCommand<ProveCommand>("prove")
+            .WithDescription("Proves the finished port against its target: conforms, does not conform or undecided, with the uncertainty counted.")
+            .WithExample("prove", "target", "finished", "--tolerance", "0.5", "--out", "proof")
+            .WithExample("prove", "exemplar", "finished", "--inside", "0.6", "--outside", "0.1", "--tolerance-at", "floor=0.3,0", "--json");
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")

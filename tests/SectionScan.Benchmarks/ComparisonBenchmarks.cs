@@ -27,5 +27,9 @@ public class ComparisonBenchmarks
     [Benchmark]
     public object BestFitWithRotation() => Compare(AlignmentMethod.BestFitWithRotation);
 
+    [Benchmark]
+    public object HeldToMostOfTheOutline() =>
+        OutlineComparison.Compare(reference, OutlineAlignment.Fit(reference, measured, AlignmentChoice.Usual.Rule, SimilarityTransform.Identity));
+
     private ComparisonResult Compare(AlignmentMethod alignment) => OutlineComparison.Compare(reference, measured, new(alignment));
 }

@@ -17,4 +17,8 @@ public sealed record TextItem(PagePoint Position, string Text, double CapHeightM
 
     /// <summary>True for a wider pen, as for a title.</summary>
     public bool IsBold { get; init; }
+
+    /// <inheritdoc/>
+    public override PageItem Placed(PagePoint origin, double scale) =>
+        this with { Position = Position.Placed(origin, scale), CapHeightMm = CapHeightMm * scale };
 }

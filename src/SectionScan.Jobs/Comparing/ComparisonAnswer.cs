@@ -34,19 +34,19 @@ public sealed record ComparisonAnswer(
         var transform = result.Measured.Transform;
         double? expanded = double.IsNaN(comparison.DeviationExpandedUncertaintyMm) ? null : comparison.DeviationExpandedUncertaintyMm;
         return new(
-            SchemaName, comparison.Reference.Name, comparison.Measured.Name, alignment, comparison.Options.IsMirrored,
+            SchemaName, comparison.Reference.Name, comparison.Measured.Name, alignment, comparison.Alignment.IsMirrored,
             "+ where the measured wall lies outside the reference (metal already gone), - where metal is left",
-            new(transform.XMm, transform.YMm, transform.Turn.Degrees),
+            new(transform.XMm, transform.YMm, transform.Turn.Degrees, transform.Scale, result.Measured.EvenOffsetMm),
             new(referenceMm2, measuredMm2, result.AreaDifferenceMm2),
             new(result.MeanDeviationMm, result.RmsDeviationMm, ExtremePart.Of(result.Highest), ExtremePart.Of(result.Lowest), expanded,
                 expanded is null ? null : comparison.IsWithinUncertainty),
-            [.. result.Regions.Select(r => new RegionPart(RegionWords.Of(r.Region), r.MeanMm, r.LowestMm, r.HighestMm, r.LengthMm))],
+            [.. result.Regions.Select(r => new RegionPart(RegionWords.Of(r.Region), r.MeanMm, r.LowestMm, r.HighestMm, r.LengthMm, r.GoneMm3PerMm, r.LeftMm3PerMm))],
             new(result.IntersectionOverUnion, result.HausdorffMm, result.Hausdorff95Mm, result.DiscreteFrechetMm, result.Procrustes.FullDistance),
             [.. result.Samples.Select(s => new[] { s.Reference.XMm, s.Reference.YMm, s.Direction.Degrees, s.DeviationMm })]);
     }
 
-    /// <summary>How the measured section was moved.</summary>
-    public sealed record MotionPart(double XMm, double YMm, double TurnDeg);
+    /// <summary>How the measured section was moved, and the even offset that the fit allowed for.</summary>
+    public sealed record MotionPart(double XMm, double YMm, double TurnDeg, double Scale, double EvenOffsetMm);
 
     /// <summary>The areas.</summary>
     public sealed record AreaPart(double ReferenceMm2, double MeasuredMm2, double DifferenceMm2);
@@ -62,8 +62,9 @@ public sealed record ComparisonAnswer(
             sample.DeviationMm, sample.Reference.XMm, sample.Reference.YMm, sample.Direction.Degrees, RegionWords.Of(sample.Region));
     }
 
-    /// <summary>One side's figures.</summary>
-    public sealed record RegionPart(string Region, double MeanMm, double LowestMm, double HighestMm, double LengthMm);
+    /// <summary>One side's figures; metal in mm³ for each mm of port.</summary>
+    public sealed record RegionPart(
+        string Region, double MeanMm, double LowestMm, double HighestMm, double LengthMm, double GoneMm3PerMm, double LeftMm3PerMm);
 
     /// <summary>Figures of likeness.</summary>
     public sealed record LikenessPart(

@@ -6,6 +6,7 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 
 namespace SectionScan.Jobs.Comparing;
@@ -14,12 +15,12 @@ namespace SectionScan.Jobs.Comparing;
 /// left.</summary>
 /// <param name="Reference">The reference.</param>
 /// <param name="Measured">The section compared with it.</param>
-/// <param name="Options">How they were laid on each other.</param>
+/// <param name="Alignment">How they were laid on each other.</param>
 /// <param name="Result">How they differ.</param>
 /// <param name="DeviationStandardUncertaintyMm">u of a deviation, mm: both walls' u added in squares, as if nothing were common to the
 /// two; NaN when the error of either is not known.</param>
 public sealed record SectionComparison(
-    SectionInput Reference, SectionInput Measured, ComparisonOptions Options, ComparisonResult Result, double DeviationStandardUncertaintyMm)
+    SectionInput Reference, SectionInput Measured, AlignmentChoice Alignment, ComparisonResult Result, double DeviationStandardUncertaintyMm)
 {
     /// <summary>U of a deviation, k = 2, mm; NaN when not known.</summary>
     public double DeviationExpandedUncertaintyMm => Estimate.CoverageFactor * DeviationStandardUncertaintyMm;
@@ -32,17 +33,30 @@ public sealed record SectionComparison(
     public (double ReferenceMm2, double MeasuredMm2) AreasMm2 => (
         PolygonMoments.Of(Reference.Outline.Points).AreaMm2, PolygonMoments.Of(Measured.Outline.Points).AreaMm2);
 
-    /// <summary>Compares two sections.</summary>
+    /// <summary>Compares two sections by an alignment that needs no marks; a best fit holds to what most of the outline says.</summary>
     public static SectionComparison Of(SectionInput reference, SectionInput measured, ComparisonOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        return With(reference, measured, AlignmentChoice.Of(options.Alignment, options.IsMirrored)).ValueOrThrow();
+    }
+
+    /// <summary>Compares two sections.</summary>
+    /// <returns>How they differ, or a problem of <see cref="SectionAlignment.Align"/>.</returns>
+    public static Result<SectionComparison> With(SectionInput reference, SectionInput measured, AlignmentChoice choice)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
+        if (!SectionAlignment.Align((reference.Outline, reference.Marks), (measured.Outline, measured.Marks), choice).TryGet(out var laid, out var problem))
+        {
+            return problem with { Where = $"{reference.Name}, {measured.Name} ({problem.Where})" };
+        }
+
         var isKnown = reference.IsErrorKnown && measured.IsErrorKnown;
         var u = isKnown
             ? double.Hypot(
                 WallUncertainty.Of(reference.Outline, reference.ErrorSources), WallUncertainty.Of(measured.Outline, measured.ErrorSources))
             : double.NaN;
-        return new(reference, measured, options, OutlineComparison.Compare(reference.Outline, measured.Outline, options), u);
+        return new SectionComparison(reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), u);
     }
 
     /// <summary>The overlay with the deviation round the reference.</summary>
@@ -51,7 +65,7 @@ public sealed record SectionComparison(
     {
         var notes = new List<string>
         {
-            $"mean {MeasureText.Deviation(Result.MeanDeviationMm, unit)}, rms {MeasureText.Length(new(Result.RmsDeviationMm, 0), unit)}, {AlignmentWords}",
+            $"mean {MeasureText.Deviation(Result.MeanDeviationMm, unit)}, rms {MeasureText.Length(new(Result.RmsDeviationMm, 0), unit)}, {AlignmentWords.Of(Alignment)}",
         };
         if (!double.IsNaN(DeviationStandardUncertaintyMm))
         {
@@ -74,12 +88,4 @@ public sealed record SectionComparison(
 
         return text.ToString();
     }
-
-    private string AlignmentWords => (Options.Alignment switch
-    {
-        AlignmentMethod.AsPlaced => "as placed",
-        AlignmentMethod.Centroids => "centroids together",
-        AlignmentMethod.BestFit => "best fit, not turned",
-        _ => "best fit, turned",
-    }) + (Options.IsMirrored ? ", mirrored" : string.Empty);
 }

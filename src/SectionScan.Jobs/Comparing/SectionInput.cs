@@ -1,5 +1,8 @@
+using System.Security.Cryptography;
+using System.Text;
 using SectionScan.Archive.Entries;
 using SectionScan.Drawings.Outlines;
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Metrology.Frames;
@@ -19,6 +22,12 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
 {
     /// <summary>The whole document; null for a bare outline.</summary>
     public SectionDocument? Document { get; init; }
+
+    /// <summary>The file that it was read from; null for an entry of the library.</summary>
+    public string? Path { get; init; }
+
+    /// <summary>SHA-256 of the text that it was read from, lower-case hexadecimal.</summary>
+    public string Sha256 { get; init; } = string.Empty;
 
     /// <summary>True for a target shape, which has no error: it is what it is.</summary>
     public bool IsExact => Document?.Section.Subject == SectionSubject.Target;
@@ -53,20 +62,23 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
         }
 
         return OutlineFile.IsKnown(text)
-            ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new())).Then<SectionInput>(chosen =>
-                new SectionInput(Path.GetFileNameWithoutExtension(text), chosen.Outline, []))
+            ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new()).Then<SectionInput>(chosen =>
+                new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = HashOf(content) }))
             : TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
-                SectionDocumentFormat.Read(content, text).Then(document => From(document, FileNames.StemOf(text))));
+                SectionDocumentFormat.Read(content, text).Then(document => From(document, FileNames.StemOf(text), content)))
+                .Then<SectionInput>(section => section with { Path = text });
     }
 
     /// <summary>The section that an entry of the library holds now.</summary>
     public static Result<SectionInput> From(LibraryEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return entry.ReadDocument().Then(document => From(document, entry.Summary.Place.Path))
+        return entry.ReadDocument().Then(document => From(document, entry.Summary.Place.Path, SectionDocumentFormat.Write(document)))
             .Then<SectionInput>(section => section with { EntryId = entry.Summary.Id });
     }
 
-    private static Result<SectionInput> From(SectionDocument document, string name) =>
-        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document };
+    private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+
+    private static Result<SectionInput> From(SectionDocument document, string name, string text) =>
+        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document, Sha256 = HashOf(text) };
 }

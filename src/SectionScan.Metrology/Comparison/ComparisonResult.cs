@@ -1,4 +1,3 @@
-using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Outlines;
 
 namespace SectionScan.Metrology.Comparison;
@@ -37,17 +36,5 @@ public sealed record ComparisonResult(
     public DeviationSample Lowest => Samples.MinBy(sample => sample.DeviationMm)!;
 
     /// <summary>The deviation part by part, in the order of <see cref="OutlineRegion"/>; parts that hold no place are left out.</summary>
-    public IReadOnlyList<RegionDeviation> Regions
-    {
-        get
-        {
-            var spacing = PolygonFacts.Of(Reference).PerimeterMm / Samples.Count;
-            return [.. Samples.GroupBy(sample => sample.Region).OrderBy(group => group.Key).Select(group => new RegionDeviation(
-                group.Key,
-                group.Average(sample => sample.DeviationMm),
-                group.Min(sample => sample.DeviationMm),
-                group.Max(sample => sample.DeviationMm),
-                group.Count() * spacing))];
-        }
-    }
+    public IReadOnlyList<RegionDeviation> Regions => RegionDeviations.Of(Reference, Samples);
 }

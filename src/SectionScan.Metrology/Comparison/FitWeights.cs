@@ -18,6 +18,9 @@ internal sealed class FitWeights(FitLoss loss)
     /// <summary>Absolute distances below this count as squares, mm, so that their weights stay finite.</summary>
     private const double RoundingMm = 0.002;
 
+    /// <summary>True when no weights change: absolute distances and squares, whose losses have no scale.</summary>
+    public bool IsClassical => loss is FitLoss.LeastSquares or FitLoss.Absolute;
+
     /// <summary>The middle value.</summary>
     public static double Median(double[] values)
     {

@@ -67,11 +67,11 @@ public static class OutlineAlignment
         double[] turns = freedom.HasFlag(AlignmentFreedom.Rotation) ? StartTurnsDegrees : [0];
         var starts = turns.Select(turn => Start(reference, measured, freedom, Angle.FromDegrees(turn), first));
         var coarse = new ClosestEdgeFit(reference, measured, rule with { Loss = rule.Loss == FitLoss.LeastSquares ? rule.Loss : FitLoss.Absolute });
-        var best = starts.Select(start => coarse.From(start, 1)).MinBy(result => result.Loss)!;
+        var best = starts.Select(start => coarse.From(start, 1, first.Turn)).MinBy(result => result.Loss)!;
         if (rule.Loss is FitLoss.Huber or FitLoss.Tukey)
         {
             var fine = new ClosestEdgeFit(reference, measured, rule);
-            best = fine.From(best.Transform, fine.ScaleAt(best.Transform));
+            best = fine.From(best.Transform, fine.ScaleAt(best.Transform), first.Turn);
         }
 
         return Moved(measured, best.Transform) with { EvenOffsetMm = best.EvenOffsetMm };

@@ -6,4 +6,12 @@ namespace SectionScan.Metrology.Comparison;
 /// <param name="LowestMm">The lowest deviation, mm: where most metal is left.</param>
 /// <param name="HighestMm">The highest deviation, mm: where most metal is gone.</param>
 /// <param name="LengthMm">The length of reference outline in the part, mm.</param>
-public sealed record RegionDeviation(OutlineRegion Region, double MeanMm, double LowestMm, double HighestMm, double LengthMm);
+public sealed record RegionDeviation(OutlineRegion Region, double MeanMm, double LowestMm, double HighestMm, double LengthMm)
+{
+    /// <summary>The metal beyond the reference that is gone, mm³ for each millimetre of port: the deviation over the sector's length, which
+    /// leaves out the wall's curvature (d/2R of it: 1.3 % for 0.4 mm at R 15).</summary>
+    public double GoneMm3PerMm { get; init; }
+
+    /// <summary>The metal within the reference that is left, mm³ for each millimetre of port.</summary>
+    public double LeftMm3PerMm { get; init; }
+}

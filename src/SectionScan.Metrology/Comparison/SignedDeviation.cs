@@ -4,11 +4,12 @@ using SectionScan.Metrology.Outlines;
 namespace SectionScan.Metrology.Comparison;
 
 /// <summary>Signed normal deviation of a measured outline from places of a reference.</summary>
+/// <param name="measured">The measured outline, in the frame of the places.</param>
 /// <remarks>The deviation is measured along the reference's outward normal, from the place to where the normal meets the measured wall.
 /// At corners, and where the walls run away from each other, a normal may run along the other wall or miss it: where the meeting is
 /// farther than 1.25 times the nearest place (the walls are more than 37° out of parallel, cos 37° = 1/1.25), the distance to the
 /// nearest place counts. The sign says on which side of the measured wall the place lies, and never depends on the normal.</remarks>
-internal sealed class SignedDeviation(Outline measured)
+public sealed class SignedDeviation(Outline measured)
 {
     private const double FarthestMeeting = 1.25;
 

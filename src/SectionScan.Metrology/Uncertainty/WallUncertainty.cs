@@ -53,16 +53,22 @@ public static class WallUncertainty
             return random.StandardDeviationMm * random.StandardDeviationMm;
         }
 
+        var along = Along(outline, displacement, effect);
+        return along.Select((move, i) => move * move * displacement.LengthsMm[i]).Sum() / displacement.PerimeterMm;
+    }
+
+    /// <summary>How far an effect that moves the outline as a whole moves each corner along its outward normal, mm.</summary>
+    internal static double[] Along(Outline outline, OutlineDisplacement displacement, OutlineEffect effect)
+    {
         SectionPoint[] moved = displacement.Corners.ToArray();
         displacement.Add(effect, 1, moved);
-        var sum = 0.0;
+        var along = new double[moved.Length];
         for (var i = 0; i < moved.Length; i++)
         {
-            var along = MoveAlongNormal(outline, i, moved[i]);
-            sum += along * along * displacement.LengthsMm[i];
+            along[i] = MoveAlongNormal(outline, i, moved[i]);
         }
 
-        return sum / displacement.PerimeterMm;
+        return along;
     }
 
     private static double MoveAlongNormal(Outline outline, int corner, SectionPoint moved)

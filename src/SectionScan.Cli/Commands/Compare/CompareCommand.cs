@@ -21,14 +21,14 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
     {
         var library = LibraryOption.PathOf(settings.Library);
         if (!SectionInput.Read(settings.Reference, library, TimeProvider.System).TryGet(out var reference, out var problem)
-            || !SectionInput.Read(settings.Measured, library, TimeProvider.System).TryGet(out var measured, out problem))
+            || !SectionInput.Read(settings.Measured, library, TimeProvider.System).TryGet(out var measured, out problem)
+            || !SectionComparison.With(reference, measured, settings.Alignment).TryGet(out var comparison, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
         var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
-        var comparison = SectionComparison.Of(reference, measured, new(settings.Method, settings.Mirror));
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !Write(comparison, unit, settings.Out).TryGet(out files!, out problem))
         {
@@ -38,7 +38,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
 
         if (settings.IsJson)
         {
-            json.Write(ComparisonAnswer.Of(comparison, settings.Align));
+            json.Write(ComparisonAnswer.Of(comparison, settings.AlignWord));
         }
         else
         {
@@ -82,7 +82,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
         figures.AddRow("Procrustes", FormattableString.Invariant($"{result.Procrustes.FullDistance:0.00000}"));
         terminal.Answers.Write(figures);
         var sides = new Table().Border(TableBorder.Simple).AddColumn("side");
-        foreach (var heading in new[] { "mean", "lowest", "highest" })
+        foreach (var heading in new[] { "mean", "lowest", "highest", "gone, mm³/mm", "left, mm³/mm" })
         {
             sides.AddColumn(new TableColumn(heading).RightAligned());
         }
@@ -91,7 +91,8 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
         {
             sides.AddRow(
                 RegionWords.Of(region.Region), MeasureText.Deviation(region.MeanMm, unit),
-                MeasureText.Deviation(region.LowestMm, unit), MeasureText.Deviation(region.HighestMm, unit));
+                MeasureText.Deviation(region.LowestMm, unit), MeasureText.Deviation(region.HighestMm, unit),
+                FormattableString.Invariant($"{region.GoneMm3PerMm:0.00}"), FormattableString.Invariant($"{region.LeftMm3PerMm:0.00}"));
         }
 
         terminal.Answers.Write(sides);

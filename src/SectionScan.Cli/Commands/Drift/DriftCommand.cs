@@ -1,0 +1,115 @@
+using System.ComponentModel;
+using System.Globalization;
+using SectionScan.Cli.Commands.Spread;
+using SectionScan.Cli.Options;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Comparing;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.Drift;
+
+/// <summary>Follows a port over the stages of the job.</summary>
+internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<DriftCommand.Settings>
+{
+    public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
+    {
+        var library = LibraryOption.PathOf(settings.Library);
+        var stages = new List<(string, IReadOnlyList<SectionInput>)>();
+        foreach (var (name, text) in settings.Stages.Select(SpreadCommand.Settings.Named))
+        {
+            if (!SectionFiles.Read(text, library, TimeProvider.System).TryGet(out var sections, out var unusable))
+            {
+                problems.Print(unusable);
+                return ExitCode.UnusableInput;
+            }
+
+            stages.Add((name, sections));
+        }
+
+        if (!StageDrift.OfStages(stages, settings.Alignment).TryGet(out var drifts, out var problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        if (settings.IsJson)
+        {
+            json.Write(new { Schema = "sectionscan/drift/1", Align = settings.AlignWord, Stations = drifts.Select(drift => Answer(drift, settings.AlignWord)) });
+        }
+        else
+        {
+            Show(drifts, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static object Answer(StageDrift drift, string align) => new
+    {
+        drift.Station,
+        First = drift.First.Stage,
+        Stages = drift.Stages.Select(stage => new
+        {
+            stage.Stage,
+            FromFirst = ComparisonAnswer.Of(stage.FromFirst, align) with { Samples = [] },
+            FromLast = ComparisonAnswer.Of(stage.FromLast, align) with { Samples = [] },
+        }),
+    };
+
+    private void Show(IReadOnlyList<StageDrift> drifts, LengthUnit unit)
+    {
+        var table = new Table().Border(TableBorder.Simple).AddColumn("station").AddColumn("stage");
+        foreach (var heading in new[] { "area", "wall moved, mean", "most", "since the last stage", "gone, mm³/mm" })
+        {
+            table.AddColumn(new TableColumn(heading).RightAligned());
+        }
+
+        foreach (var drift in drifts)
+        {
+            var station = drift.Station?.ToString(CultureInfo.InvariantCulture) ?? "-";
+            var (firstMm2, _) = drift.Stages[0].FromFirst.AreasMm2;
+            table.AddRow(station, drift.First.Stage.EscapeMarkup(), MeasureText.Area(new(firstMm2, 0), unit), string.Empty, string.Empty, string.Empty, string.Empty);
+            foreach (var (stage, fromFirst, fromLast) in drift.Stages)
+            {
+                table.AddRow(
+                    station, stage.EscapeMarkup(), MeasureText.Area(new(fromFirst.AreasMm2.MeasuredMm2, 0), unit),
+                    MeasureText.Deviation(fromFirst.Result.MeanDeviationMm, unit),
+                    MeasureText.Deviation(fromFirst.Result.Highest.DeviationMm, unit),
+                    MeasureText.Deviation(fromLast.Result.MeanDeviationMm, unit),
+                    FormattableString.Invariant($"{fromFirst.Result.Regions.Sum(region => region.GoneMm3PerMm):0.0}"));
+            }
+        }
+
+        terminal.Answers.Write(table);
+        foreach (var (drift, stage) in drifts.SelectMany(drift => drift.Stages.Select(stage => (drift, stage))))
+        {
+            // Metal does not grow: a wall farther in than before by more than its uncertainty is a slice of another place.
+            var lowest = stage.FromLast.Result.Lowest;
+            if (-lowest.DeviationMm > stage.FromLast.DeviationExpandedUncertaintyMm)
+            {
+                terminal.Answers.WriteLine(FormattableString.Invariant(
+                    $"station {drift.Station}, {stage.Stage}: at the {Metrology.Comparison.RegionWords.Of(lowest.Region)} ({lowest.Direction.Degrees:0}°) the wall lies {MeasureText.Deviation(lowest.DeviationMm, unit)} against the stage before; metal does not grow, so check station and alignment."));
+            }
+        }
+    }
+
+    /// <summary>What <c>sectionscan drift</c> is told.</summary>
+    internal sealed class Settings : AlignmentSettings
+    {
+        [CommandArgument(0, "<STAGE>")]
+        [Description("The stages in order, two or more: folders of section documents, or single sections; NAME=FOLDER gives one a name")]
+        public string[] Stages { get; init; } = [];
+
+        public override ValidationResult Validate()
+        {
+            var shared = base.Validate();
+            return !shared.Successful ? shared
+                : Stages.Length < 2 ? ValidationResult.Error("Name two stages or more, in order.")
+                : ValidationResult.Success();
+        }
+    }
+}

@@ -1,0 +1,74 @@
+using SectionScan.Jobs.Files;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Jobs.Comparing;
+
+/// <summary>Sections named by a file or a folder.</summary>
+public static class SectionFiles
+{
+    private const string Ending = ".section.json";
+
+    /// <summary>Reads one section, or every section document of a folder in the order of their names.</summary>
+    /// <param name="text">A folder, or what <see cref="SectionInput.Read"/> takes.</param>
+    /// <param name="libraryPath">The library's file.</param>
+    /// <param name="time">The clock.</param>
+    public static Result<IReadOnlyList<SectionInput>> Read(string text, string libraryPath, TimeProvider time)
+    {
+        if (!Directory.Exists(text))
+        {
+            return SectionInput.Read(text, libraryPath, time).Then<IReadOnlyList<SectionInput>>(one => new[] { one });
+        }
+
+        string[] files;
+        try
+        {
+            files = [.. Directory.GetFiles(text, "*" + Ending).Order(StringComparer.Ordinal)];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return FileProblems.CannotRead(text, e.Message);
+        }
+
+        var sections = new List<SectionInput>();
+        foreach (var file in files)
+        {
+            if (!SectionInput.Read(file, libraryPath, time).TryGet(out var section, out var problem))
+            {
+                return problem;
+            }
+
+            sections.Add(section);
+        }
+
+        return sections.Count > 0 ? sections : ComparingProblems.NoSections(text);
+    }
+
+    /// <summary>Puts the sections of two ports together, station by station; two single sections belong together whatever their
+    /// stations.</summary>
+    /// <param name="first">Those of one port.</param>
+    /// <param name="second">Those of the other.</param>
+    /// <returns>The pairs in the order of their stations; or a problem when a station is there twice, or none is in both.</returns>
+    public static Result<IReadOnlyList<(SectionInput First, SectionInput Second)>> Paired(
+        IReadOnlyList<SectionInput> first, IReadOnlyList<SectionInput> second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        if (first.Count == 1 && second.Count == 1)
+        {
+            return new[] { (first[0], second[0]) };
+        }
+
+        foreach (var sections in new[] { first, second })
+        {
+            if (sections.Where(s => s.Station is not null).GroupBy(s => s.Station).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            {
+                return ComparingProblems.StationTwice(twice.Key!.Value, [.. twice.Select(s => s.Name)]);
+            }
+        }
+
+        var pairs = first.Where(s => s.Station is not null).OrderBy(s => s.Station)
+            .Select(one => (First: one, Second: second.FirstOrDefault(other => other.Station == one.Station)))
+            .Where(pair => pair.Second is not null).Select(pair => (pair.First, pair.Second!)).ToList();
+        return pairs.Count > 0 ? pairs : ComparingProblems.NoStationInBoth();
+    }
+}

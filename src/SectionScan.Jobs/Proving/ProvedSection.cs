@@ -1,0 +1,63 @@
+using SectionScan.Drawings.Comparisons;
+using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Comparing;
+using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
+using SectionScan.Porting.Proof;
+
+namespace SectionScan.Jobs.Proving;
+
+/// <summary>A finished section proved against its target.</summary>
+/// <param name="Target">The target.</param>
+/// <param name="Finished">The finished section.</param>
+/// <param name="Terms">On what terms.</param>
+/// <param name="Proof">What came out.</param>
+public sealed record ProvedSection(SectionInput Target, SectionInput Finished, ProofTerms Terms, SectionProof Proof)
+{
+    /// <summary>Proves a section.</summary>
+    /// <param name="target">The target; a measured section counts with its own error.</param>
+    /// <param name="finished">The finished section.</param>
+    /// <param name="terms">On what terms. Without another uncertainty in them, an outline of unknown error is refused.</param>
+    public static Result<ProvedSection> Of(SectionInput target, SectionInput finished, ProofTerms terms)
+    {
+        ArgumentNullException.ThrowIfNull(target);
+        ArgumentNullException.ThrowIfNull(finished);
+        ArgumentNullException.ThrowIfNull(terms);
+        if (terms.OtherMm == 0 && new[] { target, finished }.FirstOrDefault(section => !section.IsErrorKnown) is { } unknown)
+        {
+            return ProvingProblems.ErrorNotKnown(unknown.Name);
+        }
+
+        if (!SectionAlignment.Align((target.Outline, target.Marks), (finished.Outline, finished.Marks), terms.Alignment).TryGet(out var laid, out var problem))
+        {
+            return problem with { Where = $"{target.Name}, {finished.Name} ({problem.Where})" };
+        }
+
+        return new ProvedSection(target, finished, terms, SectionProof.Of(
+            (target.Outline, target.IsExact ? [] : target.ErrorSources), laid, (finished.Outline, finished.ErrorSources), terms));
+    }
+
+    /// <summary>What to call it: "station 4".</summary>
+    public string Title => Finished.Station is { } station ? FormattableString.Invariant($"station {station}") : Finished.Name;
+
+    /// <summary>The metal between finished wall and target sector by sector.</summary>
+    public IReadOnlyList<RegionDeviation> Regions => RegionDeviations.Of(Proof.Target, [.. Proof.Places.Select(place => place.Sample with { DeviationMm = place.DeviationMm })]);
+
+    /// <summary>The drawing: finished on target, deviations round it, verdict.</summary>
+    /// <param name="unit">What lengths are labelled in.</param>
+    public Page Draw(LengthUnit unit)
+    {
+        var places = Proof.Places;
+        var notes = new List<string>
+        {
+            $"{ProofWords.Of(Proof.Verdict)}; profile of a line {MeasureText.Length(new(Proof.ProfileMm, 0), unit)}, mean deviation {MeasureText.Deviation(places.Average(place => place.DeviationMm), unit)}",
+            $"U of a deviation up to {MeasureText.Length(new(Estimate.CoverageFactor * places.Max(place => place.StandardUncertaintyMm), 0), unit)} (k = 2), {AlignmentWords.Of(Terms.Alignment)}",
+        };
+        notes.AddRange(Proof.Findings.Take(3).Select(finding => ProofWords.Of(finding, unit)));
+        return ComparisonDrawing.Build(
+            Proof.Target, Proof.Finished.Outline, DeviationMark.Of([.. places.Select(place => place.Sample with { DeviationMm = place.DeviationMm })]),
+            new($"{Finished.Name} proved against {Target.Name}", Target.Name, Finished.Name) { Notes = notes, Unit = unit });
+    }
+}

@@ -1,0 +1,87 @@
+using System.Text;
+using System.Text.Json;
+using SectionScan.Testing.Sections;
+
+namespace SectionScan.Cli.Tests.Commands.Spread;
+
+/// <summary>Round ports, two stations each.</summary>
+public sealed class SpreadCommandTests : IDisposable
+{
+    private readonly PhotoFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public async Task Cylinders_are_compared_with_each_other_station_by_station()
+    {
+        Put("one", 40, 36);
+        Put("two", 40.4, 36);
+        Put("three", 40.2, 36);
+
+        var run = await CommandLine.RunAsync("spread", folder.PathOf("one"), folder.PathOf("two"), folder.PathOf("three"), "--json");
+
+        using var answer = JsonDocument.Parse(run.Output);
+        var stations = answer.RootElement.GetProperty("stations").EnumerateArray().ToList();
+        Assert.Equal([1, 2], stations.Select(station => station.GetProperty("station").GetInt32()));
+        Assert.Equal(0.2, stations[0].GetProperty("meanRangeMm").GetDouble(), 0.002);
+        Assert.Equal(0, stations[1].GetProperty("meanRangeMm").GetDouble(), 0.002);
+        Assert.Equal("two", stations[0].GetProperty("widest").GetProperty("outermost").GetString());
+        Assert.Equal("one", stations[0].GetProperty("widest").GetProperty("innermost").GetString());
+        Assert.Equal(Math.PI / 4 * ((40.4 * 40.4) - 1600), stations[0].GetProperty("area").GetProperty("range").GetDouble(), 0.01);
+    }
+
+    [Fact]
+    public async Task Stages_of_one_port_are_followed()
+    {
+        Put("cast", 40, 36);
+        Put("roughed", 41, 36.5);
+        Put("finished", 41.4, 37);
+
+        var run = await CommandLine.RunAsync("drift", folder.PathOf("cast"), folder.PathOf("roughed"), "done=" + folder.PathOf("finished"), "--json");
+
+        using var answer = JsonDocument.Parse(run.Output);
+        var stages = answer.RootElement.GetProperty("stations")[0].GetProperty("stages").EnumerateArray().ToList();
+        Assert.Equal(["roughed", "done"], stages.Select(stage => stage.GetProperty("stage").GetString()));
+        Assert.Equal(0.7, Mean(stages[1], "fromFirst"), 0.003);
+        Assert.Equal(0.2, Mean(stages[1], "fromLast"), 0.003);
+    }
+
+    [Fact]
+    public async Task Metal_that_grew_is_pointed_out()
+    {
+        Put("cast", 40, 36);
+        Put("later", 39.8, 36);
+
+        var run = await CommandLine.RunAsync("drift", folder.PathOf("cast"), folder.PathOf("later"));
+
+        Assert.Contains("metal does not grow", run.Output.ReplaceLineEndings(" "), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task One_port_alone_is_wrong_usage() =>
+        Assert.Equal(ExitCode.WrongUsage, (await CommandLine.RunAsync("spread", folder.PathOf("one"))).ExitCode);
+
+    [Fact]
+    public async Task A_folder_without_sections_is_refused()
+    {
+        Directory.CreateDirectory(folder.PathOf("one"));
+        Directory.CreateDirectory(folder.PathOf("two"));
+
+        var run = await CommandLine.RunAsync("spread", folder.PathOf("one"), folder.PathOf("two"));
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("no section document", run.Error, StringComparison.Ordinal);
+    }
+
+    private static double Mean(JsonElement stage, string from) =>
+        stage.GetProperty(from).GetProperty("deviation").GetProperty("meanMm").GetDouble();
+
+    private void Put(string port, double firstMm, double secondMm)
+    {
+        Directory.CreateDirectory(folder.PathOf(port));
+        foreach (var (station, diameter) in new[] { (1, firstMm), (2, secondMm) })
+        {
+            folder.Bytes(Path.Combine(port, $"s{station}.section.json"), Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(diameter, diameter), station)));
+        }
+    }
+}
