@@ -65,10 +65,27 @@ public static class DigitiseProblems
         where,
         "Leave out --shrinkage for photos of openings.");
 
+    /// <summary>The gauge study was made on the other target.</summary>
+    public static Problem GaugeOfOtherTarget(string where, string ofStudy, string target) => new(
+        "gauge-of-other-target",
+        $"The gauge study was made on the {ofStudy}, but this photo shows the {target}.",
+        where,
+        $"Make a study with plugs on the {target}, or leave --gauge out for this photo.");
+
+    /// <summary>The gauge study was made with other print ratios.</summary>
+    public static Problem GaugeOfOtherRatio(string where, IReadOnlyList<double>? ofStudy, (double X, double Y)? told) => new(
+        "gauge-of-other-print-ratio",
+        $"The gauge study was made with {Ratio(ofStudy is [var x, var y] ? (x, y) : null)}, this photo is measured with {Ratio(told)}.",
+        where,
+        "Give the same --print-ratio as for the study (or none, if it had none), on the same print.");
+
     /// <summary>The thickness was not told.</summary>
     public static Problem ThicknessMissing(string where) => new(
         "thickness-missing",
         "The thickness of the slices is not given, and without it a slice comes out several percent too large.",
         where,
         "Measure the slices with a calliper and give --thickness MM (0 for a flat cut-out lying on the paper).");
+
+    private static string Ratio((double X, double Y)? ratio) =>
+        ratio is { } r ? string.Create(CultureInfo.InvariantCulture, $"--print-ratio {r.X},{r.Y}") : "no --print-ratio";
 }

@@ -1,5 +1,6 @@
 using SectionScan.Imaging.Scales;
 using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.GaugeStudies;
 using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Imaging.Digitising;
@@ -28,6 +29,13 @@ public sealed record DigitiseSettings
     /// <summary>Measured over nominal length of the check bars, across and up; null when nobody checked the print.</summary>
     public (double X, double Y)? PrintRatio { get; init; }
 
+    /// <summary>Relative standard uncertainty of the print's scale where no gauge study tells it: that of a calliper on the check bars, or of
+    /// desktop printers when nobody checked.</summary>
+    public double KnownScaleStandardUncertainty => PrintRatio is null ? PrintedScale.UncheckedPrintRelative : PrintedScale.BarUpRelative;
+
+    /// <summary>The shop's own study of this camera and sheet, or null: then edge and scale are taken to be as uncertain as they usually are.</summary>
+    public GaugeStudy? Gauge { get; init; }
+
     /// <summary>Where the scale comes from when it is no printed sheet or card.</summary>
     /// <value>Null: the sheet or the card is looked for.</value>
     public ScaleSource? Scale { get; init; }
@@ -35,6 +43,10 @@ public sealed record DigitiseSettings
     /// <summary>The direction of the roof for sections without a tag, as a turn from the sheet's top edge, counter-clockwise.</summary>
     /// <value>Null: toward the sheet's top edge.</value>
     public Angle? Up { get; init; }
+
+    /// <summary>True when faces are kept whose edge is unclear over a good part of its length, for who judges the rest of it.</summary>
+    /// <value>Default false: they are refused.</value>
+    public bool KeepsUnclearEdges { get; init; }
 
     /// <summary>True when the photo with the outlines over it is wanted too.</summary>
     /// <value>Default false.</value>

@@ -55,6 +55,11 @@ public static class Digitiser
             return DigitiseProblems.ShrinkageOfOpening(path);
         }
 
+        if (settings.Gauge is { } study && GaugeUse.Refusal(study, sighting.Target.Kind, settings.PrintRatio, path) is { } unfit)
+        {
+            return unfit;
+        }
+
         var (width, height) = (photo.Colour.Width, photo.Colour.Height);
         var prior = settings.Lens is null
             ? LensPrior.FromExif(width, height, photo.Focal35Mm)

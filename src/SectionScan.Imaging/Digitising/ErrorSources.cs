@@ -34,7 +34,7 @@ internal static class ErrorSources
     {
         var sources = new List<OutlineErrorSource>
         {
-            Stretch(placement, scale.Stretch),
+            Stretch(placement, settings.Gauge is { } gauge ? GaugeUse.Stretch(gauge) : scale.Stretch),
         };
         var map = new PlaneShift(edge.Points, placement, scale.Camera, thicknessMm);
         sources.AddRange(scale.Deviations.Select(
@@ -57,7 +57,9 @@ internal static class ErrorSources
         }
 
         var bias = Math.Sqrt(Square(EdgeBiasPx * edge.PixelMm) + Square(EdgeBiasBlurs * edge.BlurMm) + Square(edge.WeakShare * 0.1));
-        sources.Add(new("edge, systematic", [new NormalOffsetEffect(bias)], IsAssumed: true));
+        sources.Add(settings.Gauge is { } study
+            ? GaugeUse.Edge(study, edge, edge.WeakShare * 0.1)
+            : new("edge, systematic", [new NormalOffsetEffect(bias)], IsAssumed: true));
         sources.Add(new("edge, random", [new RandomEdgeEffect(Math.Max(edge.ScatterMm, 0.004), 0.6)]));
         foreach (var cause in edge.Doubts.GroupBy(d => d.Cause).OrderBy(g => g.Key))
         {

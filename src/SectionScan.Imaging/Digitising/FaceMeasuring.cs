@@ -43,6 +43,10 @@ internal static class FaceMeasuring
             {
                 refused.Add(CheckProblems.Refused(scene.Path, sharpness));
             }
+            else if (scene.Settings.KeepsUnclearEdges)
+            {
+                kept.Add(edge);
+            }
             else if (edge.WeakShare > MostWeakShare || edge.ShareOf(EdgeDoubtCause.Faint, StrayMm) > MostStrayShare)
             {
                 refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), Math.Max(edge.WeakShare, edge.ShareOf(EdgeDoubtCause.Faint, StrayMm))));
@@ -86,7 +90,12 @@ internal static class FaceMeasuring
 
     private static IEnumerable<string> PhotoWarnings(Scene scene)
     {
-        if (scene.Settings.PrintRatio is null && scene.Settings.Scale is null)
+        foreach (var warning in scene.Settings.Gauge is { } study ? GaugeUse.Warnings(study, scene) : [])
+        {
+            yield return warning;
+        }
+
+        if (scene.Settings is { PrintRatio: null, Scale: null, Gauge: null })
         {
             yield return "The print was not checked: measure the check bars with a calliper and give --print-ratio X,Y; until then 0.15 % in each direction is allowed for.";
         }

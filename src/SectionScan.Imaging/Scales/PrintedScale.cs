@@ -8,10 +8,10 @@ internal static class PrintedScale
 {
     // Calliper on the check bars: 0.05 mm over 200 mm across and 150 mm up (common practice, no source).
     private const double BarAcrossRelative = 0.05 / 200;
-    private const double BarUpRelative = 0.05 / 150;
+    public const double BarUpRelative = 0.05 / 150;
 
     // An unchecked print: desktop printers are off by 0.1 to 0.5 % (from memory), each direction on its own.
-    private const double UncheckedPrintRelative = 0.0015;
+    public const double UncheckedPrintRelative = 0.0015;
 
     /// <summary>The scale.</summary>
     /// <param name="fit">The camera.</param>

@@ -2,7 +2,6 @@ using System.Security.Cryptography;
 using System.Text;
 using SectionScan.Archive.Entries;
 using SectionScan.Drawings.Outlines;
-using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Metrology.Frames;

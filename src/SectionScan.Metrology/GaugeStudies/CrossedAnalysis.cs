@@ -40,6 +40,9 @@ public sealed record CrossedAnalysis
     /// <summary>Standard deviation of one operator's readings of one part.</summary>
     public double Repeatability { get; private init; }
 
+    /// <summary>Degrees of freedom of <see cref="Repeatability"/>.</summary>
+    public int RepeatabilityFreedom { get; private init; }
+
     /// <summary>Standard deviation between operators, with the interaction where it was not pooled; zero with one operator.</summary>
     public double Reproducibility { get; private init; }
 
@@ -90,6 +93,7 @@ public sealed record CrossedAnalysis
             WithinSquares = within,
             IsInteractionPooled = isPooled,
             Repeatability = Math.Sqrt(error),
+            RepeatabilityFreedom = isPooled ? freeWithin + freeInteraction : freeWithin,
             Reproducibility = Math.Sqrt(betweenOperators + crossing),
             PartVariation = Math.Sqrt(Math.Max(((partSquares / (p - 1)) - against) / (o * n), 0)),
         };

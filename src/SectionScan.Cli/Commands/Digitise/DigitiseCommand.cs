@@ -4,8 +4,10 @@ using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
 using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Digitising;
+using SectionScan.Jobs.Gauges;
 using SectionScan.Jobs.Lenses;
 using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.GaugeStudies;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using Spectre.Console.Cli;
@@ -24,7 +26,13 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             return Refuse(settings, problem);
         }
 
-        var order = Order(settings, lens);
+        GaugeStudy? gauge = null;
+        if (settings.Gauge is not null && !GaugeFiles.Read(settings.Gauge).TryGet(out gauge, out problem))
+        {
+            return Refuse(settings, problem);
+        }
+
+        var order = Order(settings, lens, gauge);
         var run = progress.Follow("Digitising", settings, follow => DigitisePhotos.Run(order, follow, cancellationToken));
         if (!run.TryGet(out var outcomes, out problem))
         {
@@ -98,7 +106,7 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             : new("warning", warning[..(cut + 1)], where, warning[(cut + 2)..]);
     }
 
-    private static DigitiseOrder Order(DigitiseCommandSettings settings, LensProfile? lens)
+    private static DigitiseOrder Order(DigitiseCommandSettings settings, LensProfile? lens, GaugeStudy? gauge)
     {
         var words = new SortedDictionary<string, string>(StringComparer.Ordinal);
         if (settings.Thickness is { } thickness)
@@ -131,6 +139,11 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             words["print-ratio"] = ratio.ToString();
         }
 
+        if (settings.Gauge is { } study)
+        {
+            words["gauge"] = Path.GetFileName(study);
+        }
+
         foreach (var (name, value) in ScaleOptions.InWords(settings))
         {
             words[name] = value;
@@ -147,6 +160,7 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             Shrinkage = settings.Shrinkage is { } percent ? new(percent / 100, settings.ShrinkageUncertainty / 100) : null,
             LooksForOpenings = settings.Subject is null ? null : settings.Subject == "opening",
             Lens = lens,
+            Gauge = gauge,
             PrintRatio = settings.PrintRatio is { } r ? (r.X, r.Y) : null,
             Scale = ScaleOptions.SourceOf(settings),
             Up = settings.Up is { } degrees ? Angle.FromDegrees(degrees) : null,

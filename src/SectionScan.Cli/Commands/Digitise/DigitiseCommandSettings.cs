@@ -44,6 +44,10 @@ internal sealed class DigitiseCommandSettings : OutputSettings
     [Description("Measured over nominal length of the target's check bars, across and up, for example 0.998,1.001")]
     public PrintRatioOption? PrintRatio { get; init; }
 
+    [CommandOption("--gauge <FILE>")]
+    [Description("The shop's own uncertainty of edge and scale, made by sectionscan gauge with this camera and sheet")]
+    public string? Gauge { get; init; }
+
     [CommandOption("--checkerboard <MM>")]
     [Description("Scale from a plain checkerboard beside the things, by the side of its squares, for example --checkerboard 15")]
     public double? Checkerboard { get; init; }
@@ -128,6 +132,11 @@ internal sealed class DigitiseCommandSettings : OutputSettings
         if (told.Length > 1)
         {
             return $"{string.Join(" and ", told)} cannot be given together: a photo has one scale.";
+        }
+
+        if (told.Length > 0 && Gauge is not null)
+        {
+            return $"{told[0]} and --gauge cannot be given together: a gauge study belongs to the printed sheet or card.";
         }
 
         if (Checkerboard is { } square && !(square is >= LeastSquareMm and <= MostSquareMm))
