@@ -111,11 +111,11 @@ public static class SectionScanApp
             .WithDescription("Turns photos of slices or sawn ports into true-size outlines with stated uncertainty.")
             .WithExample("digitise", "sample-images/p01.jpg", "--thickness", "6", "--out", "results")
             .WithExample("digitise", "sample-images/p08.jpg", "--subject", "opening", "--json")
-            .WithExample("digitise", "slice.jpg", "--thickness", "6", "--lens", "phone.lens.json", "--print-ratio", "1,1", "--gauge", "shop.gauge.json")
             .WithExample("digitise", "coins.png", "--checkerboard", "15", "--pose-from", "board.png", "--thickness", "2", "--lens", "camera.lens.json")
             .WithExample("digitise", "slice.jpg", "--points", "210,1480,3350,1492,200", "--thickness", "6")
             .WithExample("digitise", "slice.jpg", "--rectangle", "300,210,3700,240,3690,2650,280,2600", "--size", "297x210", "--thickness", "6")
-            .WithExample("digitise", "gasket-scan.png", "--scan");
+            .WithExample("digitise", "gasket-scan.png", "--scan")
+            .WithExample("digitise", "slice.jpg", "--thickness", "6", "--lens", "phone.lens.json", "--print-ratio", "1,1", "--gauge", "shop.gauge.json");
         commands.AddCommand<GaugeCommand>("gauge")
             .WithDescription("Learns from photos of plugs of known size how well this camera, sheet and person measure.")
             .WithExample("gauge", "study.csv", "--out", "shop.gauge.json", "--lens", "phone.lens.json", "--print-ratio", "1,1")

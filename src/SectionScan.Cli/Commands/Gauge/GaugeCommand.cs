@@ -75,14 +75,14 @@ internal sealed class GaugeCommand(Terminal terminal, ProblemPrinter problems, J
     {
         var unit = GaugeUnit.Of(settings.Units == UnitOption.Inch);
         var table = new Table().Border(TableBorder.Simple).AddColumn("plug").AddColumn("shape")
-            .AddColumn(new TableColumn("size").RightAligned()).AddColumn(new TableColumn("photos").RightAligned())
-            .AddColumn(new TableColumn("reads too wide by").RightAligned()).AddColumn(new TableColumn("spread").RightAligned());
+            .AddColumn(new TableColumn("size").RightAligned().NoWrap()).AddColumn(new TableColumn("photos").RightAligned())
+            .AddColumn(new TableColumn("too wide by").RightAligned().NoWrap()).AddColumn(new TableColumn("spread").RightAligned().NoWrap());
         foreach (var plug in study.Plugs)
         {
             var own = study.Readings.Where(r => r.Plug == plug.Name).Select(r => r.ExcessMm).ToArray();
             table.AddRow(
                 new Text(plug.Name), new Text(plug.Shape.ToString().ToLowerInvariant()),
-                new Text(plug.Shape is PlugShape.Circle or PlugShape.Square ? unit.Size(plug.WidthMm) : $"{unit.Size(plug.WidthMm)} × {unit.Size(plug.HeightMm)}"),
+                new Text(plug.Shape is PlugShape.Circle or PlugShape.Square ? unit.Size(plug.WidthMm) : unit.Size(plug.WidthMm, plug.HeightMm)),
                 new Text(own.Length.ToString(CultureInfo.InvariantCulture)),
                 new Text(unit.Signed(own.Average())), new Text(unit.Fine(own.Max() - own.Min())));
         }

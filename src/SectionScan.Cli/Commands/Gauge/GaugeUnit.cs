@@ -11,6 +11,9 @@ internal sealed record GaugeUnit(string Name, double PerMm, string SizeFormat, s
 
     public string Size(double mm) => Text(mm, SizeFormat);
 
+    public string Size(double widthMm, double heightMm) =>
+        $"{(widthMm * PerMm).ToString(SizeFormat, CultureInfo.InvariantCulture)} × {Size(heightMm)}";
+
     public string Fine(double mm) => Text(mm, FineFormat);
 
     public string Signed(double mm) => Text(mm, $"+{FineFormat};−{FineFormat};{FineFormat}");
