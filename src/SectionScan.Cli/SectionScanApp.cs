@@ -7,6 +7,7 @@ using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
+using SectionScan.Cli.Commands.Port;
 using SectionScan.Cli.Commands.Target;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
@@ -127,6 +128,7 @@ public static class SectionScanApp
             .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "sample-images/p10.jpg", "--port-studs", "\"-8,-34,94,-34\"", "--manifold-studs", "\"-8,-34,94,-33.5\"", "--clearance", "0.6")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "pipe.jpg", "--gasket", "gasket.csv", "--flow", "exhaust", "--shift", "0.5", "--turn", "1", "--json");
+        PortCommands.Add(commands);
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
