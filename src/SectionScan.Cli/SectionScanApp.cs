@@ -12,6 +12,7 @@ using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
 using SectionScan.Cli.Commands.Mark;
 using SectionScan.Cli.Commands.Outlines;
+using SectionScan.Cli.Commands.Port;
 using SectionScan.Cli.Commands.Prove;
 using SectionScan.Cli.Commands.Spread;
 using SectionScan.Cli.Commands.Target;
@@ -167,6 +168,7 @@ public static class SectionScanApp
             .WithDescription("Proves the finished port against its target: conforms, does not conform or undecided, with the uncertainty counted.")
             .WithExample("prove", "target", "finished", "--tolerance", "0.5", "--out", "proof")
             .WithExample("prove", "exemplar", "finished", "--inside", "0.6", "--outside", "0.1", "--tolerance-at", "floor=0.3,0", "--json");
+        PortCommands.Add(commands);
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")

@@ -1,8 +1,8 @@
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
 using SectionScan.Metrology.Results;
-using SectionScan.Testing.Sections;
 using SectionScan.Porting.Ports;
+using SectionScan.Testing.Sections;
 
 namespace SectionScan.Archive.Tests;
 

@@ -7,9 +7,10 @@ namespace SectionScan.Benchmarks;
 internal static class PeakMemory
 {
     /// <summary>Runs one task and prints the process's peak before and after it.</summary>
-    /// <param name="task">digitise, or baseline for decoding and board detection alone.</param>
+    /// <param name="task">digitise, job for a whole job, or baseline for decoding and board detection alone.</param>
+    /// <param name="photos">How many photos the job has.</param>
     /// <returns>0, or 2 for an unknown task, 1 where the system keeps no such count.</returns>
-    public static int Print(string task)
+    public static int Print(string task, int photos = 2)
     {
         if (!File.Exists("/proc/self/status"))
         {
@@ -22,12 +23,13 @@ internal static class PeakMemory
         Func<int>? run = task switch
         {
             "digitise" => benchmarks.DigitiseWithoutProfile,
+            "job" => () => RunJob(photos),
             "baseline" => benchmarks.DecodeAndDetectBoard,
             _ => null,
         };
         if (run is null)
         {
-            Console.Error.WriteLine("Give digitise or baseline.");
+            Console.Error.WriteLine("Give digitise, job (with a number of photos) or baseline.");
             return 2;
         }
 
@@ -36,6 +38,20 @@ internal static class PeakMemory
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture, $"{task}: peak resident memory {PeakMb():0} MB ({before:0} MB before the first photo)"));
         return 0;
+    }
+
+    private static int RunJob(int photos)
+    {
+        var folder = Directory.CreateTempSubdirectory("sectionscan-").FullName;
+        try
+        {
+            var job = JobBenchmarks.WriteJob(folder, photos);
+            return Jobs.PortingJobs.RunJob.Run(new(job, Path.Combine(folder, "out"), "benchmark")).ValueOrThrow().Record.Results.Count;
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
     }
 
     // proc(5): VmHWM, the peak resident set size, in units of 1024 bytes.

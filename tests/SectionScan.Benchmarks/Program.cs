@@ -1,10 +1,10 @@
 using BenchmarkDotNet.Running;
 using SectionScan.Benchmarks;
 
-// `memory digitise` and `memory baseline` measure a fresh process; everything else is for the benchmarks.
+// `memory digitise`, `memory job 4` and `memory baseline` measure a fresh process; everything else is for the benchmarks.
 if (args is ["memory", ..])
 {
-    return PeakMemory.Print(args.Length > 1 ? args[1] : "digitise");
+    return PeakMemory.Print(args.Length > 1 ? args[1] : "digitise", args.Length > 2 ? int.Parse(args[2], System.Globalization.CultureInfo.InvariantCulture) : 2);
 }
 
 BenchmarkSwitcher.FromAssembly(typeof(DigitiseBenchmarks).Assembly).Run(args);

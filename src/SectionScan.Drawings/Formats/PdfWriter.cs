@@ -7,7 +7,8 @@ using SectionScan.Drawings.Pages;
 
 namespace SectionScan.Drawings.Formats;
 
-/// <summary>Writes pages as one PDF at true size, in vectors only. The same pages give the same bytes on every machine.</summary>
+/// <summary>Writes pages as one PDF at true size, in vectors but for photographs. The same pages give the same bytes on every machine,
+/// unless they are compressed.</summary>
 public static class PdfWriter
 {
     private const int IdLength = 16;
@@ -17,8 +18,9 @@ public static class PdfWriter
     /// <param name="pages">The pages in order, one or more; each may have its own size.</param>
     /// <param name="stream">Where to.</param>
     /// <param name="title">The document's title; null takes the first page's.</param>
+    /// <param name="isCompressed">True for a long report: a fifth of the size, but other runtimes may deflate to other bytes.</param>
     /// <param name="createdAt">The date to stamp; null stamps 2000-01-01, so that a drawing made again is the same file.</param>
-    public static void Write(IReadOnlyList<Page> pages, Stream stream, string? title = null, DateTimeOffset? createdAt = null)
+    public static void Write(IReadOnlyList<Page> pages, Stream stream, string? title = null, DateTimeOffset? createdAt = null, bool isCompressed = false)
     {
         ArgumentNullException.ThrowIfNull(pages);
         ArgumentNullException.ThrowIfNull(stream);
@@ -30,7 +32,7 @@ public static class PdfWriter
         using var document = new PdfDocument();
 
         // Deflate differs between runtimes; plain streams are the same everywhere.
-        document.Options.CompressContentStreams = false;
+        document.Options.CompressContentStreams = isCompressed;
         document.Info.Title = title ?? pages[0].Title;
         document.Info.Creator = "SectionScan";
         document.Info.CreationDate = createdAt?.UtcDateTime ?? NoDate;
@@ -58,6 +60,12 @@ public static class PdfWriter
         using var graphics = XGraphics.FromPdfPage(target);
         foreach (var item in page.Items)
         {
+            if (item is PictureItem picture)
+            {
+                Draw(picture, graphics);
+                continue;
+            }
+
             var path = item switch
             {
                 PathItem plain => plain,
@@ -78,6 +86,13 @@ public static class PdfWriter
                 }
             }
         }
+    }
+
+    private static void Draw(PictureItem picture, XGraphics graphics)
+    {
+        using var bytes = new MemoryStream(picture.Jpeg.ToArray());
+        using var image = XImage.FromStream(bytes);
+        graphics.DrawImage(image, Points(picture.LeftMm), Points(picture.TopMm), Points(picture.WidthMm), Points(picture.HeightMm));
     }
 
     private static XGraphicsPath AreaOf(PathItem item)

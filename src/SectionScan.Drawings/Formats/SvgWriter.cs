@@ -63,8 +63,18 @@ public static class SvgWriter
     {
         PathItem path => Path(path),
         TextItem text => Text(text),
+        PictureItem picture => Picture(picture),
         _ => throw new ArgumentException($"No SVG for a {item.GetType().Name}.", nameof(item)),
     };
+
+    private static XElement Picture(PictureItem item) => new(
+        Svg + "image",
+        new XAttribute("x", Number(item.LeftMm)),
+        new XAttribute("y", Number(item.TopMm)),
+        new XAttribute("width", Number(item.WidthMm)),
+        new XAttribute("height", Number(item.HeightMm)),
+        new XAttribute("aria-label", item.Description),
+        new XAttribute("href", "data:image/jpeg;base64," + Convert.ToBase64String(item.Jpeg.Span)));
 
     private static XElement Text(TextItem item)
     {

@@ -53,6 +53,9 @@ public sealed class PageBuilder(double widthMm, double heightMm, string title)
         bool isBold = false)
         => items.Add(new TextItem(position, text, capHeightMm, colour) { Anchor = anchor, Turn = turn, IsBold = isBold, Layer = Layer });
 
+    /// <summary>Adds things made elsewhere, such as a drawing set into this page.</summary>
+    public void Add(IEnumerable<PageItem> more) => items.AddRange(more);
+
     /// <summary>Adds text broken at spaces to fit a width, and gives the baseline that a further line would have.</summary>
     /// <param name="position">Start of the first baseline.</param>
     /// <param name="text">The text.</param>

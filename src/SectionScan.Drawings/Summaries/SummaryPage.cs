@@ -6,6 +6,9 @@ namespace SectionScan.Drawings.Summaries;
 /// <param name="Sections">The sections in order.</param>
 public sealed record SummaryPage(string Title, string Introduction, IReadOnlyList<SummarySection> Sections)
 {
+    /// <summary>What stands on the cover: names and values such as head, port, date.</summary>
+    public IReadOnlyList<(string Name, string Value)> Facts { get; init; } = [];
+
     /// <summary>The last line: program, version, date; empty for none.</summary>
     public string Footer { get; init; } = string.Empty;
 }

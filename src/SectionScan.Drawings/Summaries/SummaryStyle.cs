@@ -17,6 +17,8 @@ internal static class SummaryStyle
         h2 { font-size: 1.3rem; line-height: 1.3; margin: 2.75rem 0 .75rem; padding-top: .75rem; border-top: 1px solid var(--line); }
         p { max-width: 42rem; margin: 0 0 1rem; }
         .introduction { font-size: 1.1rem; color: var(--soft); }
+        dl { display: grid; grid-template-columns: max-content 1fr; gap: .2rem 1.2rem; margin: 0 0 1.5rem; max-width: 42rem; }
+        dt { color: var(--soft); } dd { margin: 0; }
         nav ol { margin: 0; padding-left: 1.8rem; columns: 2 18rem; max-width: 42rem; }
         a { color: var(--accent); }
         .scroll { overflow-x: auto; margin: 0 0 1.25rem; }

@@ -28,6 +28,11 @@ public static class SummaryWriter
         Line(html, "</head>");
         Line(html, "<body>");
         Line(html, $"<header>\n<h1>{Escaped(page.Title)}</h1>\n<p class=\"introduction\">{Escaped(page.Introduction)}</p>");
+        if (page.Facts.Count > 0)
+        {
+            Line(html, $"<dl>{string.Concat(page.Facts.Select(fact => $"<dt>{Escaped(fact.Name)}</dt><dd>{Escaped(fact.Value)}</dd>"))}</dl>");
+        }
+
         if (page.Sections.Count > 2)
         {
             Contents(html, page);
@@ -98,6 +103,10 @@ public static class SummaryWriter
                 Line(html, $"<figure>\n<img src=\"{Address(picture.RelativePath)}\" alt=\"{Escaped(picture.Description)}\" loading=\"lazy\">");
                 Line(html, $"<figcaption>{Escaped(picture.Caption)}</figcaption>\n</figure>");
                 break;
+            case PhotographBlock photograph:
+                Line(html, $"<figure>\n<img src=\"data:image/jpeg;base64,{Convert.ToBase64String(photograph.Jpeg.Span)}\" alt=\"{Escaped(photograph.Description)}\">");
+                Line(html, $"<figcaption>{Escaped(photograph.Caption)}</figcaption>\n</figure>");
+                break;
             case FilesBlock files:
                 Line(html, "<ul class=\"files\">");
                 foreach (var (path, description) in files.Files)
@@ -140,7 +149,8 @@ public static class SummaryWriter
         Line(html, "</tbody>\n</table>\n</div>");
     }
 
-    private static bool IsNumeric(TableBlock table, int column) => column > 0 && table.Rows.Count > 0
+    /// <summary>True for a column of numbers, which is set to the right.</summary>
+    internal static bool IsNumeric(TableBlock table, int column) => column > 0 && table.Rows.Count > 0
         && table.Rows.All(row => row[column].Length == 0 || char.IsAsciiDigit(row[column][0]) || "+-−–".Contains(row[column][0], StringComparison.Ordinal));
 
     private static string Address(string relativePath)

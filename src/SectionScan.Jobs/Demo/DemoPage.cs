@@ -146,7 +146,8 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
             photo.Digitised.Sections.SelectMany(section => section.Warnings.Select(
                 warning => Invariant($"{photo.Digitised.Photo.File}, station {section.Station}: {warning}")))));
 
-    private static IEnumerable<SummaryBlock> Cautions()
+    /// <summary>The usual cautions of work on a port.</summary>
+    internal static IEnumerable<SummaryBlock> Cautions()
     {
         yield return new NoteBlock(
             "These numbers say where two shapes differ, not where metal may go. Measure the wall with an ultrasonic gauge before and while "

@@ -61,15 +61,26 @@ public sealed record StationComparison(int Station, DigitisedDocument Reference,
         ];
     }
 
-    private static StationComparison Of(int station, DigitisedPort reference, DigitisedPort measured)
+    /// <summary>Compares one station of two ports.</summary>
+    /// <param name="station">The station.</param>
+    /// <param name="referenceName">The reference's name.</param>
+    /// <param name="reference">The reference's section.</param>
+    /// <param name="measuredName">The measured port's name.</param>
+    /// <param name="measured">Its section.</param>
+    public static StationComparison Of(
+        int station, string referenceName, DigitisedDocument reference, string measuredName, DigitisedDocument measured)
     {
-        var (theirs, ours) = (reference.At(station)!, measured.At(station)!);
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measured);
         var comparison = SectionComparison.Of(
-            new(reference.Port.Name, theirs.Document.Section.Outline, theirs.Document.Section.ErrorSources),
-            new(FormattableString.Invariant($"{measured.Port.Name}, station {station}"), ours.Document.Section.Outline, ours.Document.Section.ErrorSources),
+            new(referenceName, reference.Document.Section.Outline, reference.Document.Section.ErrorSources),
+            new(FormattableString.Invariant($"{measuredName}, station {station}"), measured.Document.Section.Outline, measured.Document.Section.ErrorSources),
             new(Alignment));
-        return new(station, theirs, ours, comparison);
+        return new(station, reference, measured, comparison);
     }
+
+    private static StationComparison Of(int station, DigitisedPort reference, DigitisedPort measured) =>
+        Of(station, reference.Port.Name, reference.At(station)!, measured.Port.Name, measured.At(station)!);
 
     private static double Square(double value) => value * value;
 }

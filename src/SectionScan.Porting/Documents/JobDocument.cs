@@ -72,6 +72,9 @@ public sealed record JobPort(string Name, PortKind Kind)
     /// <summary>Thickness of its slices, mm; null for openings.</summary>
     public double? ThicknessMm { get; init; }
 
+    /// <summary>How much the mould has shrunk, percent of length; null leaves its slices as they are.</summary>
+    public double? ShrinkagePercent { get; init; }
+
     /// <summary>The stations written in the job itself.</summary>
     public IReadOnlyList<JobStation> Stations { get; init; } = [];
 

@@ -124,6 +124,11 @@ public static class JobDocumentRules
             return JobDocumentProblems.FieldUnusable(where, "thicknessMm", "the slices' thickness in mm, from 0 to 60");
         }
 
+        if (port.ShrinkagePercent is { } shrinkage && !(port.ThicknessMm is not null && shrinkage is >= -2 and <= 10))
+        {
+            return JobDocumentProblems.FieldUnusable(where, "shrinkagePercent", "percent of length from -2 to 10, for slices of a mould only");
+        }
+
         if ((port.Stations.Count == 0) == (port.StationTable is null))
         {
             return JobDocumentProblems.StationsMissing(where);

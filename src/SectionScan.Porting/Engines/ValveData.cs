@@ -12,7 +12,7 @@ public sealed record ValveData(double DiameterMm, double StemMm)
     /// <summary>Largest lift; null when not told.</summary>
     public double? LiftMm { get; init; }
 
-    /// <summary>Width of the seat along its cone; null when not told.</summary>
+    /// <summary>Width of the seat's cone, measured across the valve's axis (radially); null when not told.</summary>
     public double? SeatWidthMm { get; init; }
 
     /// <summary>Angle of the seat's cone from the plane of the valve's head.</summary>

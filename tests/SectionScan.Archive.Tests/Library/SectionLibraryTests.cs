@@ -1,7 +1,7 @@
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
-using SectionScan.Testing.Sections;
 using SectionScan.Porting.Ports;
+using SectionScan.Testing.Sections;
 
 namespace SectionScan.Archive.Tests.Library;
 

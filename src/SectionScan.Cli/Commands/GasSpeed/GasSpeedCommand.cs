@@ -1,0 +1,102 @@
+using System.Globalization;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using SectionScan.Jobs.Ports;
+using SectionScan.Porting.Documents;
+using SectionScan.Porting.GasSpeeds;
+using SectionScan.Porting.Schedules;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.GasSpeed;
+
+/// <summary>Shows the gas speeds in a port.</summary>
+internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<GasSpeedSettings>
+{
+    public override int Execute(CommandContext context, GasSpeedSettings settings, CancellationToken cancellationToken)
+    {
+        if (settings.ShowsFormulas)
+        {
+            ShowFormulas(settings);
+            return ExitCode.Done;
+        }
+
+        JobFlow[] flow = settings.Flow is { } cfm ? [new(cfm, settings.TestPressure!.Value) { LiftMm = settings.Lift }] : [];
+        var studied = PortFiles.Read(settings.Port!).Then(document => GasSpeedStudy.Of(
+            AreaSchedule.Of(document.Port), document.Port, settings.Engine, settings.ValveData, settings.FlowCoefficient, flow, "gas-speed"));
+        if (!studied.TryGet(out var study, out var problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        IReadOnlyList<string> files = [];
+        if (settings.Out is not null && !study.Write(settings.Out).TryGet(out files!, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        if (settings.IsJson)
+        {
+            json.Write(GasSpeedAnswer.Of(study));
+        }
+        else
+        {
+            Show(study);
+            foreach (var file in files)
+            {
+                terminal.Answers.WriteLine(file);
+            }
+        }
+
+        return ExitCode.Done;
+    }
+
+    private void Show(GasSpeedStudy study)
+    {
+        terminal.Answers.WriteLine("Mean gas speed in m/s at each engine speed (1/min), while the cylinder draws:");
+        var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("station").RightAligned());
+        foreach (var rpm in study.Speeds.Rpms)
+        {
+            table.AddColumn(new TableColumn(Text($"{rpm:0}")).RightAligned());
+        }
+
+        foreach (var station in study.Speeds.Stations)
+        {
+            table.AddRow([Text($"{station.Station}"), .. station.SpeedsMPerS.Select(speed => Text($"{speed.Value:0.0}"))]);
+        }
+
+        table.AddRow(["piston", .. study.Speeds.Rpms.Select(rpm => Text($"{PistonMotion.MeanSpeedMPerS(study.Engine.StrokeMm, rpm):0.0}"))]);
+        terminal.Answers.Write(table);
+        foreach (var flow in study.Flow)
+        {
+            terminal.Answers.WriteLine(Text(
+                $"On the bench, {flow.FlowCfm:0.#} cfm at {flow.TestPressureInH2O:0.#} inH2O: {FlowBench.MeanMPerS(flow.FlowCfm, study.Speeds.Fastest.AreaMm2.Value):0.0} m/s at the least section, {FlowBench.IdealMPerS(flow.TestPressureInH2O):0.0} m/s ideal."));
+        }
+
+        foreach (var judgement in study.Judgements)
+        {
+            terminal.Answers.WriteLine($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})");
+        }
+    }
+
+    private void ShowFormulas(GasSpeedSettings settings)
+    {
+        if (settings.IsJson)
+        {
+            json.Write(new { Schema = "sectionscan/gas-speed-formulas/1", Formulas = WorkedFormulas.All });
+            return;
+        }
+
+        foreach (var each in WorkedFormulas.All)
+        {
+            terminal.Answers.WriteLine(Text($"{each.Quantity}: {each.Formula}"));
+            terminal.Answers.WriteLine(Text($"    source: {each.Source}"));
+            terminal.Answers.WriteLine(Text($"    example: {each.Example}: by hand {each.Expected:G8} {each.Unit}, here {each.Computed:G8}").TrimEnd());
+        }
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

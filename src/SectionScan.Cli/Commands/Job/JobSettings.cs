@@ -1,0 +1,21 @@
+using System.ComponentModel;
+using SectionScan.Cli.Options;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.Job;
+
+/// <summary>What every <c>sectionscan job</c> command is told.</summary>
+internal class JobSettings : OutputSettings
+{
+    [CommandArgument(0, "<JOB>")]
+    [Description("The job document")]
+    public string Job { get; init; } = string.Empty;
+}
+
+/// <summary>What <c>sectionscan job run</c> is told.</summary>
+internal sealed class JobRunSettings : JobSettings
+{
+    [CommandOption("--out <DIR>")]
+    [Description("Folder for all results; beside the job document, named after the job, when left out")]
+    public string? Out { get; init; }
+}

@@ -1,0 +1,116 @@
+using System.Globalization;
+using SectionScan.Cli.Output;
+using SectionScan.Cli.Problems;
+using SectionScan.Cli.Terminals;
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Ports;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
+using SectionScan.Porting.Schedules;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
+namespace SectionScan.Cli.Commands.Schedule;
+
+/// <summary>Shows how the section runs along a port.</summary>
+internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<ScheduleSettings>
+{
+    private const double Mm3PerCm3 = 1000;
+
+    public override int Execute(CommandContext context, ScheduleSettings settings, CancellationToken cancellationToken)
+    {
+        Estimate? burette = settings.Burette is { } filled ? new(filled * Mm3PerCm3, settings.BuretteUncertainty * Mm3PerCm3) : null;
+        if (!PortFiles.Read(settings.Port).Then(document => ScheduleStudy.Of(document.Port, settings.Length, burette)).TryGet(out var study, out var problem)
+            || !Compare(study, settings).TryGet(out var compared, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        var comparisons = compared.Select(each => each.Comparison).ToList();
+        IReadOnlyList<string> files = [];
+        if (settings.Out is not null
+            && !ScheduleFiles.Write(study, [.. compared.Select(each => each.Other)], comparisons, settings.Out).TryGet(out files!, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        if (settings.IsJson)
+        {
+            json.Write(ScheduleAnswer.Of(study, comparisons));
+        }
+        else
+        {
+            Show(study, comparisons, settings.Units.Equals(Options.UnitOption.Inch) ? LengthUnit.Inch : LengthUnit.Millimetre);
+            foreach (var file in files)
+            {
+                terminal.Answers.WriteLine(file);
+            }
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static Result<List<(AreaSchedule Other, ScheduleComparison Comparison)>> Compare(ScheduleStudy study, ScheduleSettings settings)
+    {
+        var compared = new List<(AreaSchedule, ScheduleComparison)>();
+        foreach (var path in settings.With)
+        {
+            var axis = settings.By == "share" ? ScheduleAxis.Share : ScheduleAxis.Distance;
+            if (!PortFiles.Read(path).TryGet(out var document, out var problem))
+            {
+                return problem;
+            }
+
+            var other = AreaSchedule.Of(document.Port);
+            if (!ScheduleComparison.Of(other, study.Schedule, axis).TryGet(out var comparison, out problem))
+            {
+                return problem;
+            }
+
+            compared.Add((other, comparison));
+        }
+
+        return compared;
+    }
+
+    private void Show(ScheduleStudy study, IReadOnlyList<ScheduleComparison> comparisons, LengthUnit unit)
+    {
+        var table = new Table().Border(TableBorder.Simple);
+        foreach (var heading in new[] { "station", "distance", "area", "width", "height", "hydraulic diameter", "to the next" })
+        {
+            table.AddColumn(new TableColumn(heading).RightAligned());
+        }
+
+        var taper = ScheduleTaper.Intervals(study.Schedule);
+        for (var i = 0; i < study.Schedule.Stations.Count; i++)
+        {
+            var station = study.Schedule.Stations[i];
+            table.AddRow(
+                Text($"{station.Position.Station}"), MeasureText.Length(new(station.Position.DistanceMm, 0), unit), MeasureText.Area(station.AreaMm2, unit),
+                MeasureText.Length(station.WidthMm, unit), MeasureText.Length(station.HeightMm, unit), MeasureText.Length(station.HydraulicDiameterMm, unit),
+                i < taper.Count ? Text($"{taper[i].PercentPer10Mm.Value:+0.0;-0.0;0.0} % / 10 mm") : "");
+        }
+
+        terminal.Answers.Write(table);
+        var volume = study.Volume.VolumeMm3;
+        terminal.Answers.WriteLine(Text(
+            $"Volume {volume.Value / Mm3PerCm3:0.00} ± {volume.ExpandedUncertainty / Mm3PerCm3:0.00} cm³ from {study.Volume.FromMm:0.#} to {study.Volume.ToMm:0.#} mm (k = 2)."));
+        foreach (var judgement in study.Judgements)
+        {
+            terminal.Answers.WriteLine($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})");
+        }
+
+        foreach (var each in comparisons)
+        {
+            terminal.Answers.WriteLine(Text(
+                $"Against {each.Reference}: {each.MeanPercent:+0.0;-0.0;0.0} % of area on average, from {each.Smallest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Smallest)} to {each.Largest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Largest)}."));
+        }
+    }
+
+    private static string Place(ScheduleComparison comparison, ScheduleDifference at) =>
+        comparison.Axis == ScheduleAxis.Share ? Text($"{100 * at.At:0} % of the length") : Text($"{at.At:0.#} mm");
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,19 @@
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Jobs.PortingJobs;
+
+/// <summary>What can stand in the way of a job once its document is read.</summary>
+public static class JobProblems
+{
+    /// <summary>A file that the job names is not there.</summary>
+    public static Problem FileMissing(string where, string name) => new(
+        "job-file-missing", $"The job names the file \"{name}\", which is not there.", where,
+        "Copy the file beside the job document, or correct its name there.");
+
+    /// <summary>An object on a photo could not be measured, so that the port lacks a section.</summary>
+    public static Problem SectionRefused(string photo, Problem refused)
+    {
+        ArgumentNullException.ThrowIfNull(refused);
+        return refused with { Where = photo };
+    }
+}

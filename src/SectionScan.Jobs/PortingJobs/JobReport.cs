@@ -1,0 +1,230 @@
+using System.Globalization;
+using SectionScan.Drawings.Schedules;
+using SectionScan.Drawings.Sections;
+using SectionScan.Drawings.Summaries;
+using SectionScan.Jobs.Demo;
+using SectionScan.Metrology.Measures;
+using SectionScan.Porting.GasSpeeds;
+using SectionScan.Porting.Judgements;
+using SectionScan.Porting.Ports;
+
+namespace SectionScan.Jobs.PortingJobs;
+
+/// <summary>The report of a job. Every number and verdict in it comes from what was measured in this run.</summary>
+/// <param name="outcome">What the job gave.</param>
+/// <param name="program">Name and version of the program.</param>
+internal sealed class JobReport(JobOutcome outcome, string program)
+{
+    private readonly StudiedPort first = outcome.Ports[0];
+
+    /// <summary>Puts the report together.</summary>
+    public SummaryPage Build()
+    {
+        var job = outcome.Source.Job;
+        var sections = new List<SummarySection>
+        {
+            new("What was found", [.. Findings()]),
+            new("The photographs", [.. Photographs()]),
+            new("Sections", [.. outcome.Ports.SelectMany(Sections)]),
+            new("Area along the port", [.. Schedules()]),
+        };
+        if (outcome.Ports.Any(port => port.GasSpeed is not null))
+        {
+            sections.Add(new("Gas speed", [.. outcome.Ports.Where(port => port.GasSpeed is not null).SelectMany(GasSpeeds)]));
+        }
+
+        sections.AddRange(outcome.Comparisons.Select(each => new SummarySection(
+            $"{each.Measured.Plan.Name} against {each.Reference.Plan.Name}", [.. Compared(each)])));
+        if (job.Targets.Count + job.Plans.Count + job.Proofs.Count > 0)
+        {
+            sections.Add(new("Target, plan and proof", [JobTables.Documents(job)]));
+        }
+
+        sections.Add(new("Before anything is cut", [.. DemoPage.Cautions()]));
+        sections.Add(new("Where the numbers come from", [.. Provenance()]));
+        if (first.GasSpeed is not null)
+        {
+            sections.Add(new("Formulas and worked examples", [JobTables.Formulas()]));
+        }
+
+        return new($"{job.Head}: {job.Name}", Introduction(), sections)
+        {
+            Facts = [.. Facts()],
+            Footer = $"{job.Head}, {job.Name}. {program}.",
+        };
+    }
+
+    private IEnumerable<(string, string)> Facts()
+    {
+        var job = outcome.Source.Job;
+        yield return ("Head", job.Head);
+        yield return ("Port", string.Join("; ", outcome.Ports.Select(port =>
+            $"{port.Plan.Name} ({(port.Plan.Kind == PortKind.Intake ? "intake" : "exhaust")}{(port.Plan.Stage is { } stage ? $", {stage}" : "")})")));
+        yield return ("Date", job.Date ?? "not stated");
+        if (job.Shop is { } shop)
+        {
+            yield return ("Shop", shop);
+        }
+
+        if (job.Engine is { } e)
+        {
+            yield return ("Engine", Text($"bore {e.BoreMm} mm, stroke {e.StrokeMm} mm, {e.Cylinders} cylinders, {e.RpmFrom:0} to {e.RpmTo:0} 1/min"));
+        }
+
+        foreach (var port in outcome.Ports.Where(port => port.Plan.Valve is not null))
+        {
+            var valve = port.Plan.Valve!;
+            yield return ($"Valve, {port.Plan.Name}", Text($"{valve.DiameterMm} mm, stem {valve.StemMm} mm")
+                + (valve.ThroatMm is { } throat ? Text($", throat {throat} mm") : "") + (valve.LiftMm is { } lift ? Text($", lift {lift} mm") : "")
+                + (valve.SeatWidthMm is { } seat ? Text($", seat {seat} mm at {valve.SeatAngle.Degrees:0}°") : "") + (valve.GuideMm is { } guide ? Text($", guide {guide} mm") : ""));
+        }
+    }
+
+    private string Introduction() => Text(
+        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} photographs. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.");
+
+    private IEnumerable<SummaryBlock> Findings()
+    {
+        foreach (var note in outcome.Source.Job.Notes)
+        {
+            yield return new NoteBlock(note);
+        }
+
+        foreach (var compared in outcome.Comparisons)
+        {
+            foreach (var each in compared.Stations.Where(each => each.IsBeyond))
+            {
+                yield return new NoteBlock(
+                    Text($"{compared.Measured.Plan.Name}, station {each.Station}: {each.Result.Highest.DeviationMm:0.00} ± {each.DeviationExpandedUncertaintyMm:0.00} mm beyond {compared.Reference.Plan.Name} at {DemoTables.Place(each.Result.Highest)}, over {100 * each.ShareBeyond:0} % of the outline. Metal that is gone does not come back: measure the wall there."),
+                    IsCaution: true);
+            }
+        }
+
+        foreach (var port in outcome.Ports)
+        {
+            foreach (var judgement in Judgements(port).Where(each => each.Level == JudgementLevel.Outside))
+            {
+                yield return new NoteBlock($"{port.Plan.Name}: {judgement.Finding} {judgement.Consequence} ({judgement.Basis})", IsCaution: true);
+            }
+
+            var volume = port.Schedule.Volume.VolumeMm3;
+            var least = port.Schedule.Schedule.Least;
+            yield return new ParagraphBlock(Text(
+                $"{port.Plan.Name}: volume {volume.Value / 1000:0.00} ± {volume.ExpandedUncertainty / 1000:0.00} cm³ {JobTables.Stretch(port)}; least section {least.AreaMm2.Value:0.0} ± {least.AreaMm2.ExpandedUncertainty:0.0} mm² at station {least.Position.Station}."));
+        }
+
+        foreach (var compared in outcome.Comparisons)
+        {
+            yield return new ParagraphBlock(Text(
+                $"{compared.Measured.Plan.Name} is on average {Math.Abs(compared.Schedules.MeanPercent):0.0} % {(compared.Schedules.MeanPercent < 0 ? "smaller" : "larger")} in area than {compared.Reference.Plan.Name}."));
+        }
+    }
+
+    private IEnumerable<SummaryBlock> Photographs()
+    {
+        foreach (var port in outcome.Ports)
+        {
+            foreach (var photo in port.Photos.Where(photo => photo.Digitised?.AnnotatedJpeg is not null))
+            {
+                yield return new PhotographBlock(
+                    photo.Digitised!.AnnotatedJpeg, $"Photograph {photo.Digitised.Photo.File} with the measured outlines drawn over it",
+                    $"{photo.Digitised.Photo.File}, {port.Plan.Name}: the measured outlines over the photograph.");
+            }
+        }
+    }
+
+    private static IEnumerable<SummaryBlock> Sections(StudiedPort port)
+    {
+        yield return JobTables.Sections(port);
+        yield return new DrawingBlock(
+            [.. port.Sections.Select(section => SectionDrawing.Build(section.Document.Section.Outline, new(
+                Text($"Station {section.Document.Section.Station}"), section.Measured[MeasureCatalogue.Width].Estimate, section.Measured[MeasureCatalogue.Height].Estimate)
+                { AreaMm2 = section.Measured[MeasureCatalogue.Area].Estimate }))],
+            $"The sections of {port.Plan.Name}. Each page is drawn 1:1; in print they may be set smaller: go by the scale bar.");
+    }
+
+    private IEnumerable<SummaryBlock> Schedules()
+    {
+        yield return new DrawingBlock(
+            [ScheduleDrawing.Area([.. outcome.Ports.Take(4).Select(port => port.Schedule.Schedule)])],
+            "Area square to the centreline against distance along it, stations numbered above. Thin lines and bars: U (k = 2).");
+        foreach (var port in outcome.Ports)
+        {
+            yield return new DrawingBlock([ScheduleDrawing.Sizes(port.Schedule.Schedule)], $"{port.Plan.Name}: sizes at the stations, with U (k = 2).");
+            yield return JobTables.Schedule(port);
+            yield return JobTables.Taper(port);
+            foreach (var judgement in port.Schedule.Judgements)
+            {
+                yield return Note(judgement);
+            }
+
+            yield return JobTables.Volume(port);
+        }
+    }
+
+    private static IEnumerable<SummaryBlock> GasSpeeds(StudiedPort port)
+    {
+        var study = port.GasSpeed!;
+        yield return new DrawingBlock(
+            [GasSpeedDrawing.AlongPort(study.Speeds, port.Plan.Kind == PortKind.Intake)],
+            $"{port.Plan.Name}: mean speed while the cylinder draws, as if the gas followed the piston and did not give.");
+        yield return JobTables.Speeds(port.Plan.Name, study);
+        foreach (var judgement in study.Judgements)
+        {
+            yield return Note(judgement);
+        }
+
+        if (study.BreathingRpm is not null)
+        {
+            yield return JobTables.MachIndex(study);
+        }
+
+        if (study.Valve is not null)
+        {
+            yield return JobTables.ValveAreas(study);
+        }
+
+        if (study.Flow.Count > 0)
+        {
+            yield return JobTables.Bench(study);
+        }
+    }
+
+    private static IEnumerable<SummaryBlock> Compared(PortComparison compared)
+    {
+        yield return new DrawingBlock([ScheduleDrawing.Difference(compared.Schedules)], "Area along the port in percent of the reference, with U (k = 2) as thin lines.");
+        yield return JobTables.Differences(compared);
+        yield return DemoTables.Deviations(
+            "Deviation of the wall from the reference's in mm, each section moved and turned to its best fit: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°).",
+            compared.Stations);
+        yield return new DrawingBlock(
+            [.. compared.Stations.Select(each => each.Comparison.Draw(LengthUnit.Millimetre))],
+            $"{compared.Reference.Plan.Name} (full line) and {compared.Measured.Plan.Name} (dashed), station by station; the figures at the marks carry the sign.");
+    }
+
+    private IEnumerable<SummaryBlock> Provenance()
+    {
+        if (outcome.Lens is { } lens)
+        {
+            yield return new ParagraphBlock(Text(
+                $"Lens profile from {lens.Photos.Count} photographs of the bare sheet: focal length {lens.Lens.FocalXPx:0.0} px, reprojection error {lens.RmsPx:0.000} px (root mean square)."));
+        }
+
+        yield return new ParagraphBlock(outcome.Source.Job.PrintRatio is { } ratio
+            ? Text($"Print ratio of the target's check bars: {ratio[0]:0.0000} across, {ratio[1]:0.0000} up.")
+            : "Nobody checked the print of the target: its scale is taken as true, with a wide uncertainty.");
+        yield return JobTables.Photographs(outcome);
+        yield return JobTables.Budget(first);
+        foreach (var warning in outcome.Ports.SelectMany(JobTables.Warnings))
+        {
+            yield return new NoteBlock(warning);
+        }
+    }
+
+    private static IEnumerable<Judgement> Judgements(StudiedPort port) => port.Schedule.Judgements.Concat(port.GasSpeed?.Judgements ?? []);
+
+    private static NoteBlock Note(Judgement judgement) =>
+        new($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})", judgement.Level == JudgementLevel.Outside);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
