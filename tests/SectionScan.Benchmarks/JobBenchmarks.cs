@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using SectionScan.Jobs.PortingJobs;
+using SectionScan.Jobs.WholeJobs;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Ports;
 using SectionScan.Testing.Truth;

@@ -46,7 +46,7 @@ internal static class PeakMemory
         try
         {
             var job = JobBenchmarks.WriteJob(folder, photos);
-            return Jobs.PortingJobs.RunJob.Run(new(job, Path.Combine(folder, "out"), "benchmark")).ValueOrThrow().Record.Results.Count;
+            return Jobs.WholeJobs.RunJob.Run(new(job, Path.Combine(folder, "out"), "benchmark")).ValueOrThrow().Record.Results.Count;
         }
         finally
         {

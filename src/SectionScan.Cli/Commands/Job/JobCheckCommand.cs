@@ -2,7 +2,7 @@ using System.Globalization;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
-using SectionScan.Jobs.PortingJobs;
+using SectionScan.Jobs.WholeJobs;
 using Spectre.Console;
 using Spectre.Console.Cli;
 

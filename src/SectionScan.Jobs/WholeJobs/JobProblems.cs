@@ -1,6 +1,6 @@
 using SectionScan.Metrology.Results;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>What can stand in the way of a job once its document is read.</summary>
 public static class JobProblems

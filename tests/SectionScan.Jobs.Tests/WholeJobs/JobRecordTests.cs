@@ -1,6 +1,6 @@
-using SectionScan.Jobs.PortingJobs;
+using SectionScan.Jobs.WholeJobs;
 
-namespace SectionScan.Jobs.Tests.PortingJobs;
+namespace SectionScan.Jobs.Tests.WholeJobs;
 
 public sealed class JobRecordTests
 {

@@ -3,7 +3,7 @@ using System.Text.Json;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>What went into a run of a job and what came out, by checksum: the proof that a job run again gives the same.</summary>
 /// <param name="Schema">The schema's name.</param>

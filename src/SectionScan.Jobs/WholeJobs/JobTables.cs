@@ -7,7 +7,7 @@ using SectionScan.Porting.Documents;
 using SectionScan.Porting.GasSpeeds;
 using SectionScan.Porting.Schedules;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>The tables of a job's report. Each value stands with its expanded uncertainty (k = 2).</summary>
 internal static class JobTables

@@ -2,7 +2,7 @@ using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>A job document with the folder that its files lie in.</summary>
 /// <param name="Path">The document's path, as named.</param>

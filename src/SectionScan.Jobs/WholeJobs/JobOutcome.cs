@@ -1,6 +1,6 @@
 using SectionScan.Metrology.Cameras;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>What a job gave.</summary>
 /// <param name="Source">The job and its folder.</param>

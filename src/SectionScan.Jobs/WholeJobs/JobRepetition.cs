@@ -1,4 +1,4 @@
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>How a run compares with the one before it.</summary>
 public enum JobRepetitionKind

@@ -11,7 +11,7 @@ using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Ports;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>From the photos of one port to its schedule and gas speeds.</summary>
 internal static class PortStudying

@@ -2,7 +2,7 @@ using SectionScan.Jobs.Demo;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Schedules;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>One port of a job against another.</summary>
 /// <param name="Reference">The reference.</param>

@@ -1,4 +1,4 @@
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>Which job is run, and where its results go.</summary>
 /// <param name="JobPath">The job document.</param>

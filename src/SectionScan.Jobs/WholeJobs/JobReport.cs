@@ -8,7 +8,7 @@ using SectionScan.Porting.GasSpeeds;
 using SectionScan.Porting.Judgements;
 using SectionScan.Porting.Ports;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>The report of a job. Every number and verdict in it comes from what was measured in this run.</summary>
 /// <param name="outcome">What the job gave.</param>

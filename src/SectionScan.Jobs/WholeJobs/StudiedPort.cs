@@ -2,7 +2,7 @@ using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Ports;
 using SectionScan.Porting.Documents;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>A port of a job with all that was made of it.</summary>
 /// <param name="Plan">What the job says of it.</param>

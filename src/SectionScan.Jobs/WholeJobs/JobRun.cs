@@ -1,4 +1,4 @@
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>A finished run of a job.</summary>
 /// <param name="Outcome">What it gave.</param>

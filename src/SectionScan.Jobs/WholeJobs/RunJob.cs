@@ -7,7 +7,7 @@ using SectionScan.Jobs.Progress;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Results;
 
-namespace SectionScan.Jobs.PortingJobs;
+namespace SectionScan.Jobs.WholeJobs;
 
 /// <summary>Runs a job from its photos to its report.</summary>
 public static class RunJob
