@@ -7,6 +7,7 @@ using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
+using SectionScan.Cli.Commands.Open;
 using SectionScan.Cli.Commands.Target;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
@@ -111,6 +112,10 @@ public static class SectionScanApp
             .WithDescription("Runs the whole job on the sample photographs and makes one page to open.")
             .WithExample("demo")
             .WithExample("demo", "--out", "results");
+        commands.AddCommand<OpenCommand>("open")
+            .WithDescription("Opens the workbench: the whole job as pages in your own browser, on this machine alone.")
+            .WithExample("open")
+            .WithExample("open", "--folder", "jobs", "--library", "shop.db", "--port", "5480", "--no-browser");
         commands.AddCommand<CheckCommand>("check")
             .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
             .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")
