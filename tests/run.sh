@@ -5,7 +5,7 @@ set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 . src/build-environment.sh
-bash src/system-packages.sh --tests
+bash src/system-packages.sh --tests --browser
 
 results="$(mktemp -d)"
 trap 'rm -rf "$results"' EXIT

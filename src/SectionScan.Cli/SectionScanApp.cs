@@ -11,6 +11,7 @@ using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
 using SectionScan.Cli.Commands.Library;
 using SectionScan.Cli.Commands.Mark;
+using SectionScan.Cli.Commands.Open;
 using SectionScan.Cli.Commands.Outlines;
 using SectionScan.Cli.Commands.Port;
 using SectionScan.Cli.Commands.Prove;
@@ -125,6 +126,10 @@ public static class SectionScanApp
             .WithDescription("Runs the whole job on the sample photographs and makes one page to open.")
             .WithExample("demo")
             .WithExample("demo", "--out", "results");
+        commands.AddCommand<OpenCommand>("open")
+            .WithDescription("Opens the workbench: the whole job as pages in your own browser, on this machine alone.")
+            .WithExample("open")
+            .WithExample("open", "--folder", "jobs", "--library", "shop.db", "--port", "5480", "--no-browser");
         commands.AddCommand<CheckCommand>("check")
             .WithDescription("Looks at photos before they are measured: target, sharpness, light, tilt, height; what to do better.")
             .WithExample("check", "sample-images/p01.jpg", "--thickness", "6")

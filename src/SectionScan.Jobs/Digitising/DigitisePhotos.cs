@@ -1,10 +1,6 @@
-using System.Text;
-using SectionScan.Drawings.Formats;
-using SectionScan.Drawings.Sections;
 using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Progress;
-using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
@@ -15,6 +11,8 @@ namespace SectionScan.Jobs.Digitising;
 /// <summary>Digitises photos and writes what they give.</summary>
 public static class DigitisePhotos
 {
+    private static readonly string[] Endings = [".section.json", ".svg", ".csv"];
+
     /// <summary>Runs the order. A photo that gives nothing hinders no other.</summary>
     /// <param name="order">What and how.</param>
     /// <param name="progress">Told of each photo.</param>
@@ -80,12 +78,9 @@ public static class DigitisePhotos
         var files = new List<(string Name, Action<Stream> Write)>();
         foreach (var done in documents)
         {
-            var outline = done.Document.Section.Outline;
             var name = done.FileName[..^".section.json".Length];
-            files.Add((done.FileName, stream => stream.Write(
-                Encoding.UTF8.GetBytes(SectionDocumentFormat.Write(done.Document, MeasureUnits.ForDocument(done.Measured))))));
-            files.Add((name + ".svg", stream => SvgWriter.Write(SectionDrawing.Build(outline, Caption(done, order)), stream)));
-            files.Add((name + ".csv", stream => OutlineCsv.Write(outline, stream)));
+            files.AddRange(Endings.Select(ending => (name + ending, (Action<Stream>)(stream =>
+                SectionFiles.Write(ending, done.Document, done.Measured, order.IsInch, stream)))));
         }
 
         if (photo.AnnotatedJpeg is { } picture)
@@ -96,20 +91,6 @@ public static class DigitisePhotos
         return folder.WriteAll(files).TryGet(out var written, out var problem)
             ? new(path, photo, documents, null, written)
             : new(path, null, [], problem, []);
-    }
-
-    private static SectionCaption Caption(DigitisedDocument done, DigitiseOrder order)
-    {
-        var section = done.Document.Section;
-        var title = section.Station is { } station ? $"Station {station}" : section.Subject == SectionSubject.Opening ? "Opening" : "Section";
-        return new(title, done.Measured[MeasureCatalogue.Width].Estimate, done.Measured[MeasureCatalogue.Height].Estimate)
-        {
-            AreaMm2 = done.Measured[MeasureCatalogue.Area].Estimate,
-            Notes = order.Settings.Shrinkage is { } shrinkage
-                ? [done.Document.Photo!.File, FormattableString.Invariant($"enlarged for {100 * shrinkage.Share:0.###} % of shrinkage")]
-                : [done.Document.Photo!.File],
-            Unit = order.IsInch ? LengthUnit.Inch : LengthUnit.Millimetre,
-        };
     }
 
     private static string FileName(string stem, DigitisedSection section, DigitisedPhoto photo, int index)

@@ -13,7 +13,9 @@ public class LayerTests
         ["SectionScan.Archive"] = ["SectionScan.Porting"],
         ["SectionScan.Drawings"] = ["SectionScan.Porting"],
         ["SectionScan.Jobs"] = ["SectionScan.Archive", "SectionScan.Drawings", "SectionScan.Imaging"],
-        ["SectionScan.Cli"] = ["SectionScan.Jobs"],
+        ["SectionScan.Workbench.ViewModels"] = ["SectionScan.Jobs"],
+        ["SectionScan.Workbench"] = ["SectionScan.Workbench.ViewModels"],
+        ["SectionScan.Cli"] = ["SectionScan.Jobs", "SectionScan.Workbench"],
     };
 
     // Packages that one project alone may see, by the beginning of their assemblies' and packages' names.
@@ -27,7 +29,9 @@ public class LayerTests
         ["PDFsharp"] = "SectionScan.Drawings",
         ["ScottPlot"] = "SectionScan.Drawings",
         ["Spectre.Console"] = "SectionScan.Cli",
-        ["CommunityToolkit.Mvvm"] = "SectionScan.Jobs",
+        ["CommunityToolkit.Mvvm"] = "SectionScan.Workbench.ViewModels",
+        ["Microsoft.AspNetCore"] = "SectionScan.Workbench",
+        ["QRCoder"] = "SectionScan.Workbench",
     };
 
     // Streams and text readers are handed in; opening a file, asking the time or writing to a console is not for these two.

@@ -1,0 +1,90 @@
+using SectionScan.Imaging.Photos;
+using SectionScan.Jobs.Files;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Jobs.PortingJobs;
+
+/// <summary>Takes photos into a job's folder: bounded, looked at before they are kept, and under names of our own.</summary>
+public static class PhotoIntake
+{
+    /// <summary>The longest file that is taken.</summary>
+    public const long MostBytes = 200_000_000;
+
+    /// <summary>The most photos that a job holds.</summary>
+    public const int MostPhotos = 200;
+
+    private const int LongestGivenName = 120;
+
+    /// <summary>Takes one photo in.</summary>
+    /// <param name="folder">The job's folder.</param>
+    /// <param name="content">The file's bytes; not trusted.</param>
+    /// <param name="givenName">What the sender calls it; not trusted, only shown.</param>
+    /// <param name="number">Its number in the job.</param>
+    /// <param name="stop">Ends the taking in; nothing is left behind.</param>
+    public static async Task<Result<JobPhoto>> TakeAsync(JobFolder folder, Stream content, string givenName, int number, CancellationToken stop)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        ArgumentNullException.ThrowIfNull(content);
+        ArgumentNullException.ThrowIfNull(givenName);
+        var id = FormattableString.Invariant($"photo-{number}");
+        var shown = Shown(givenName);
+        var arriving = Path.Combine(folder.PhotosPath, id + ".part");
+        try
+        {
+            if (!await CopyAsync(content, arriving, stop).ConfigureAwait(false))
+            {
+                return JobProblems.UploadTooLarge(shown, MostBytes);
+            }
+
+            return PhotoView.Read(arriving).TryGet(out var view, out var problem)
+                ? Keep(folder, arriving, id, shown, view)
+                : problem with { Where = shown };
+        }
+        catch (IOException e)
+        {
+            return FileProblems.CannotWrite(shown, e.Message);
+        }
+        finally
+        {
+            File.Delete(arriving);
+        }
+    }
+
+    /// <summary>The name without anything that a screen or a reader could trip over, and without folders.</summary>
+    private static string Shown(string givenName)
+    {
+        var last = givenName[(givenName.LastIndexOfAny(['/', '\\']) + 1)..];
+        var plain = new string([.. last.Where(c => !char.IsControl(c)).Take(LongestGivenName)]).Trim();
+        return plain.Length == 0 ? "photo" : plain;
+    }
+
+    private static Result<JobPhoto> Keep(JobFolder folder, string arriving, string id, string shown, PhotoView view)
+    {
+        var file = id + view.Extension;
+        File.Move(arriving, Path.Combine(folder.PhotosPath, file), overwrite: true);
+        return new JobPhoto(id, file, shown, view.WidthPx, view.HeightPx, view.QuarterTurns);
+    }
+
+    private static async Task<bool> CopyAsync(Stream content, string path, CancellationToken stop)
+    {
+        var file = new FileStream(path, FileMode.Create, FileAccess.Write);
+        await using (file.ConfigureAwait(false))
+        {
+            var block = new byte[81920];
+            long total = 0;
+            int count;
+            while ((count = await content.ReadAsync(block, stop).ConfigureAwait(false)) > 0)
+            {
+                total += count;
+                if (total > MostBytes)
+                {
+                    return false;
+                }
+
+                await file.WriteAsync(block.AsMemory(0, count), stop).ConfigureAwait(false);
+            }
+
+            return true;
+        }
+    }
+}

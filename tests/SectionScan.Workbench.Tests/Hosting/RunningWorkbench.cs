@@ -1,0 +1,102 @@
+using Microsoft.Playwright;
+using SectionScan.Jobs.PortingJobs;
+using SectionScan.Testing.Repository;
+using SectionScan.Testing.Truth;
+using SectionScan.Workbench.Hosting;
+using SectionScan.Workbench.ViewModels.Desk;
+
+namespace SectionScan.Workbench.Tests.Hosting;
+
+/// <summary>A running workbench on a folder of its own, with one job whose photos are digitised, and a browser.</summary>
+public sealed class RunningWorkbench : IAsyncLifetime
+{
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+    private WorkbenchHost? host;
+
+    public string Folder { get; } = Directory.CreateTempSubdirectory("sectionscan-workbench-").FullName;
+
+    public Uri Address => host!.Address;
+
+    /// <summary>The id of the job that is digitised: p01 (exemplar) and p06 (finished).</summary>
+    public string Digitised { get; private set; } = "";
+
+    public async Task InitializeAsync()
+    {
+        Digitised = await PrepareJobAsync();
+        host = (await WorkbenchHost.StartAsync(new(
+            Folder, Path.Combine(Folder, "library.db"), null, [RepositoryFolder.Root], "sectionscan test", TimeProvider.System))).ValueOrThrow();
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+    }
+
+    public async Task<IPage> PageAsync(string path = "/", int width = 1440, int height = 900, ColorScheme scheme = ColorScheme.Light)
+    {
+        var context = await browser!.NewContextAsync(new()
+        {
+            ViewportSize = new() { Width = width, Height = height },
+            ColorScheme = scheme,
+            ReducedMotion = ReducedMotion.Reduce,
+            AcceptDownloads = true,
+        });
+        context.SetDefaultTimeout(120_000);
+        var page = await context.NewPageAsync();
+        await GoAsync(page, path);
+        return page;
+    }
+
+    /// <summary>Goes to an address and waits until the page answers.</summary>
+    public async Task GoAsync(IPage page, string path)
+    {
+        await page.GotoAsync(new Uri(Address, path).ToString());
+        await page.WaitForSelectorAsync("[data-interactive=true]");
+    }
+
+    /// <summary>A new job's id, begun in a page.</summary>
+    public async Task<string> BeginAsync(IPage page, string name)
+    {
+        await GoAsync(page, "/");
+        await page.GetByLabel("Name of the job").FillAsync(name);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin", Exact = true }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Prepare" }).WaitForAsync();
+        return new Uri(page.Url).Segments[^1].TrimEnd('/');
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (browser is not null)
+        {
+            await browser.CloseAsync();
+        }
+
+        playwright?.Dispose();
+        if (host is not null)
+        {
+            await host.DisposeAsync();
+        }
+
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    private async Task<string> PrepareJobAsync()
+    {
+        var desk = new JobDesk(JobsFolder.Open(Folder).ValueOrThrow(), "none", [], "sectionscan test", TimeProvider.System);
+        var id = desk.Begin("Digitised").ValueOrThrow();
+        var live = desk.Open(id).ValueOrThrow();
+        live.Do("Set up", job => job with { Head = "Bramble 480 twin", CheckBarAcrossMm = 200, CheckBarUpMm = 150 });
+        foreach (var (sample, stage, thickness) in new[] { ("p01", "exemplar", 6.0), ("p06", "finished", 5.0) })
+        {
+            await using var content = File.OpenRead(SamplePhotos.PhotoPath(sample));
+            var photo = (await live.TakePhotoAsync(content, sample + ".jpg", CancellationToken.None)).ValueOrThrow();
+            live.Do("Set up", job => job.With(photo with { Stage = stage, ThicknessMm = thickness }));
+        }
+
+        await live.Digitising.StartAsync([.. live.Job.Photos.Select(photo => photo.Id)]);
+        var sections = live.Job.Sections;
+        live.Do("Set up", job => job with
+        {
+            Comparison = new(sections.Single(each => job.NameOf(each) == "exemplar, station 4").Id, sections.Single(each => job.NameOf(each) == "finished, station 4").Id),
+        });
+        return id;
+    }
+}

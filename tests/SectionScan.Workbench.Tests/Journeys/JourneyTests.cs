@@ -1,0 +1,98 @@
+using System.IO.Compression;
+using Microsoft.Playwright;
+using SectionScan.Porting.Documents;
+using SectionScan.Testing.Truth;
+using SectionScan.Workbench.Tests.Hosting;
+
+namespace SectionScan.Workbench.Tests.Journeys;
+
+[Collection(SharedWorkbench.Name)]
+public class JourneyTests(RunningWorkbench workbench)
+{
+    [Fact]
+    public async Task From_the_photo_to_measures_with_uncertainty_and_a_drawing_to_take_away()
+    {
+        var page = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(page, "Journey");
+        await workbench.GoAsync(page, $"/job/{id}/capture");
+
+        await page.SetInputFilesAsync("#photos", SamplePhotos.PhotoPath("p01"));
+        await page.GetByText("Good photo.").WaitForAsync();
+        await page.GetByLabel("Shows").FillAsync("exemplar");
+        await page.GetByLabel("Slice thickness, mm").FillAsync("6");
+        await page.GetByLabel("Slice thickness, mm").PressAsync("Tab");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Next: digitise" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Digitise 1 photo" }).ClickAsync();
+        await page.GetByText("All photos are digitised: 4 sections.").WaitForAsync();
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "exemplar, station 3" }).ClickAsync();
+        await page.GetByText("exemplar, station 3: measures").WaitForAsync();
+        Assert.Equal(8, await page.Locator(".view polygon").CountAsync());
+        Assert.Matches(@"\d+\.\d ± \d\.\d mm²", await page.GetByRole(AriaRole.Row, new() { Name = "Area" }).InnerTextAsync());
+
+        var download = await page.RunAndWaitForDownloadAsync(() => page.GetByRole(AriaRole.Link, new() { Name = "section document" }).ClickAsync());
+        var document = SectionDocumentFormat.Read(await File.ReadAllTextAsync(await download.PathAsync()), "download").ValueOrThrow();
+        Assert.Equal(3, document.Section.Station);
+        Assert.Equal("6", document.Settings["thickness"]);
+
+        var all = await page.RunAndWaitForDownloadAsync(() => page.GetByText("Download all sections").ClickAsync());
+        await using var zip = await ZipFile.OpenReadAsync(await all.PathAsync());
+        Assert.Equal(16, zip.Entries.Count);
+    }
+
+    [Fact]
+    public async Task What_was_typed_is_there_after_a_reload_and_can_be_taken_back_and_done_again()
+    {
+        var page = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(page, "Reload");
+        await workbench.GoAsync(page, $"/job/{id}/prepare");
+        var across = page.GetByLabel("Bar across");
+        await across.FillAsync("199.6");
+        await across.PressAsync("Tab");
+        await page.GetByLabel("Bar up").FillAsync("150.3");
+        await page.GetByLabel("Bar up").PressAsync("Tab");
+        await page.GetByText("Across −0.20 %, up +0.20 %").WaitForAsync();
+
+        await page.ReloadAsync();
+        await page.WaitForSelectorAsync("[data-interactive=true]");
+        Assert.Equal("199.6", await page.GetByLabel("Bar across").InputValueAsync());
+
+        await page.Locator("h1").ClickAsync();
+        await page.Keyboard.PressAsync("Control+z");
+        await Assertions.Expect(page.GetByLabel("Bar up")).ToHaveValueAsync("");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Redo" }).ClickAsync();
+        await Assertions.Expect(page.GetByLabel("Bar up")).ToHaveValueAsync("150.3");
+    }
+
+    [Fact]
+    public async Task Two_windows_see_each_other()
+    {
+        var one = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(one, "Two windows");
+        await workbench.GoAsync(one, $"/job/{id}/capture");
+        var other = await workbench.PageAsync($"/job/{id}/capture");
+
+        await one.SetInputFilesAsync("#photos", SamplePhotos.PhotoPath("c02"));
+        await other.GetByRole(AriaRole.Heading, new() { Name = "c02.jpg" }).WaitForAsync();
+        await other.GetByRole(AriaRole.Button, new() { Name = "Remove c02.jpg" }).ClickAsync();
+        await one.GetByText("No photo yet.").WaitForAsync();
+
+        await one.GetByText("inch", new() { Exact = true }).ClickAsync();
+        await Assertions.Expect(other.GetByLabel("inch")).ToBeCheckedAsync();
+        await other.GetByText("mm", new() { Exact = true }).ClickAsync();
+        await Assertions.Expect(one.GetByLabel("mm", new() { Exact = true })).ToBeCheckedAsync();
+    }
+
+    [Fact]
+    public async Task Nothing_runs_off_the_side_of_a_phone()
+    {
+        var page = await workbench.PageAsync("/", 360, 740);
+        foreach (var place in new[] { "prepare", "capture", "digitise", "compare", "archive" })
+        {
+            Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+            await workbench.GoAsync(page, $"/job/{workbench.Digitised}/{place}");
+        }
+
+        Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+    }
+}

@@ -1,0 +1,137 @@
+using System.Net;
+using System.Net.Sockets;
+using System.Net.WebSockets;
+using System.Text;
+using Microsoft.Playwright;
+using SectionScan.Workbench.Tests.Hosting;
+
+namespace SectionScan.Workbench.Tests.Safety;
+
+/// <summary>What must be refused, and that the workbench goes on working after each.</summary>
+[Collection(SharedWorkbench.Name)]
+public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
+{
+    private static readonly HttpClient Client = new(new SocketsHttpHandler { AllowAutoRedirect = false });
+
+    public Task InitializeAsync() => Task.CompletedTask;
+
+    /// <summary>After whatever a test did: the first page comes.</summary>
+    public async Task DisposeAsync() =>
+        Assert.Contains("Port sections from photographs", await Client.GetStringAsync(workbench.Address), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("evil.example")]
+    [InlineData("127.0.0.1.evil.example")]
+    [InlineData("localhost:1")]
+    public async Task A_foreign_host_name(string host)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, workbench.Address) { Headers = { Host = host } };
+
+        using var response = await Client.SendAsync(request);
+
+        Assert.Equal(HttpStatusCode.MisdirectedRequest, response.StatusCode);
+    }
+
+    [Theory]
+    [InlineData("http://evil.example")]
+    [InlineData("null")]
+    [InlineData("http://127.0.0.1:1")]
+    public async Task A_foreign_origin(string origin)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Post, new Uri(workbench.Address, $"/job/{workbench.Digitised}/photos"));
+        request.Headers.TryAddWithoutValidation("Origin", origin);
+
+        using var response = await Client.SendAsync(request);
+
+        Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_websocket_from_another_site()
+    {
+        using var socket = new ClientWebSocket();
+        socket.Options.SetRequestHeader("Origin", "http://evil.example");
+        socket.Options.CollectHttpResponseDetails = true;
+
+        await Assert.ThrowsAsync<WebSocketException>(() =>
+            socket.ConnectAsync(new UriBuilder(workbench.Address) { Scheme = "ws", Path = "/_blazor" }.Uri, CancellationToken.None));
+
+        Assert.Equal(HttpStatusCode.Forbidden, socket.HttpStatusCode);
+    }
+
+    [Fact]
+    public async Task An_upload_without_the_token_of_our_own_page()
+    {
+        using var content = new MultipartFormDataContent { { new ByteArrayContent([1, 2, 3]), "photo", "a.jpg" } };
+
+        using var response = await Client.PostAsync(new Uri(workbench.Address, $"/job/{workbench.Digitised}/photos"), content);
+
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task An_upload_of_three_gigabytes_before_it_is_read()
+    {
+        using var connection = new TcpClient();
+        await connection.ConnectAsync(workbench.Address.Host, workbench.Address.Port);
+        await using var stream = connection.GetStream();
+        var page = await workbench.PageAsync($"/job/{workbench.Digitised}/capture");
+        var token = await page.Locator("input[name=__RequestVerificationToken]").InputValueAsync();
+        var cookies = string.Join("; ", (await page.Context.CookiesAsync()).Select(each => $"{each.Name}={each.Value}"));
+        var head = $"POST /job/{workbench.Digitised}/photos HTTP/1.1\r\nHost: {workbench.Address.Authority}\r\nCookie: {cookies}\r\nX-Form-Token: {token}\r\n"
+            + "Content-Type: multipart/form-data; boundary=b\r\nContent-Length: 3221225472\r\n\r\n--b\r\n";
+        await stream.WriteAsync(Encoding.ASCII.GetBytes(head));
+
+        using var reader = new StreamReader(stream);
+        var status = await reader.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(20));
+
+        Assert.Contains(" 413 ", status + " ", StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_script_named_as_a_photo_and_a_name_that_leads_elsewhere()
+    {
+        var page = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(page, "Refusals");
+        await workbench.GoAsync(page, $"/job/{id}/capture");
+
+        await page.SetInputFilesAsync("#photos", new FilePayload
+        {
+            Name = "../../../evil.jpg",
+            MimeType = "image/jpeg",
+            Buffer = Encoding.UTF8.GetBytes("#!/bin/sh\nrm -rf /\n"),
+        });
+
+        await page.GetByText("not a picture in a format that can be read").WaitForAsync();
+        Assert.Empty(Directory.GetFiles(Path.Combine(workbench.Folder, id, "photos")));
+        Assert.Empty(Directory.EnumerateFiles(workbench.Folder, "*evil*", SearchOption.AllDirectories));
+    }
+
+    [Theory]
+    [InlineData("/job/..%2f..%2fetc/photo/passwd")]
+    [InlineData("/job/{0}/photo/..%2fjob.json")]
+    [InlineData("/job/{0}/photo/photo-99")]
+    [InlineData("/job/{0}/section/photo-1-1/..%2fjob.json")]
+    [InlineData("/assets/..%2fworkbench.css")]
+    [InlineData("/target/sheet/a4/exe")]
+    public async Task An_address_that_names_no_thing_of_ours(string path)
+    {
+        using var response = await Client.GetAsync(new Uri(workbench.Address.ToString().TrimEnd('/') + path.Replace("{0}", workbench.Digitised, StringComparison.Ordinal)));
+
+        Assert.Equal(HttpStatusCode.NotFound, response.StatusCode);
+    }
+
+    [Fact]
+    public async Task Scripts_and_styles_within_the_page()
+    {
+        using var response = await Client.GetAsync(workbench.Address);
+
+        var policy = string.Join(';', response.Headers.GetValues("Content-Security-Policy"));
+        Assert.Contains("script-src 'self'", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+
+        var page = await workbench.PageAsync();
+        await Assert.ThrowsAsync<PlaywrightException>(() => page.EvaluateAsync(
+            "() => new Promise((done, fail) => { const s = document.createElement('script'); s.textContent = 'window.done = 1'; document.body.append(s); window.done ? done() : fail(new Error('held back')); })"));
+    }
+}
