@@ -6,7 +6,9 @@ using SectionScan.Cli.Commands.Demo;
 using SectionScan.Cli.Commands.Digitise;
 using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
+using SectionScan.Cli.Commands.Lengthwise;
 using SectionScan.Cli.Commands.Library;
+using SectionScan.Cli.Commands.Loft;
 using SectionScan.Cli.Commands.Target;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
@@ -127,6 +129,13 @@ public static class SectionScanApp
             .WithExample("joint", "--port", "p01.station-1.section.json", "--manifold", "p10.opening-1.section.json", "--out", "results")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "sample-images/p10.jpg", "--port-studs", "\"-8,-34,94,-34\"", "--manifold-studs", "\"-8,-34,94,-33.5\"", "--clearance", "0.6")
             .WithExample("joint", "--port", "head.jpg", "--manifold", "pipe.jpg", "--gasket", "gasket.csv", "--flow", "exhaust", "--shift", "0.5", "--turn", "1", "--json");
+        commands.AddCommand<LengthwiseCommand>("lengthwise")
+            .WithDescription("Reads a mould half or casting cut lengthwise: floor and roof, centreline, height along it, the radius of the floor's turn.")
+            .WithExample("lengthwise", "sample-images/p09.jpg", "--thickness", "14", "--out", "results")
+            .WithExample("lengthwise", "finished.jpg", "--thickness", "14", "--reference", "exemplar.jpg", "--align", "seat", "--json");
+        commands.AddCommand<LoftCommand>("loft")
+            .WithDescription("Makes the solid of a port between its stations, for viewing, milling or printing a mould: STL, OBJ and glTF.")
+            .WithExample("loft", "exemplar/p01.station-1.section.json", "exemplar/p01.station-2.section.json", "--stations", "stations.csv", "--name", "exemplar", "--out", "results");
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")
