@@ -9,7 +9,9 @@ using SectionScan.Cli.Commands.Drift;
 using SectionScan.Cli.Commands.Gauge;
 using SectionScan.Cli.Commands.Joint;
 using SectionScan.Cli.Commands.Lens;
+using SectionScan.Cli.Commands.Lengthwise;
 using SectionScan.Cli.Commands.Library;
+using SectionScan.Cli.Commands.Loft;
 using SectionScan.Cli.Commands.Mark;
 using SectionScan.Cli.Commands.Open;
 using SectionScan.Cli.Commands.Outlines;
@@ -174,6 +176,13 @@ public static class SectionScanApp
             .WithExample("prove", "target", "finished", "--tolerance", "0.5", "--out", "proof")
             .WithExample("prove", "exemplar", "finished", "--inside", "0.6", "--outside", "0.1", "--tolerance-at", "floor=0.3,0", "--json");
         PortCommands.Add(commands);
+        commands.AddCommand<LengthwiseCommand>("lengthwise")
+            .WithDescription("Reads a mould half or casting cut lengthwise: floor and roof, centreline, height along it, the radius of the floor's turn.")
+            .WithExample("lengthwise", "sample-images/p09.jpg", "--thickness", "14", "--out", "results")
+            .WithExample("lengthwise", "finished.jpg", "--thickness", "14", "--reference", "exemplar.jpg", "--align", "seat", "--json");
+        commands.AddCommand<LoftCommand>("loft")
+            .WithDescription("Makes the solid of a port between its stations, for viewing, milling or printing a mould: STL, OBJ and glTF.")
+            .WithExample("loft", "exemplar/p01.station-1.section.json", "exemplar/p01.station-2.section.json", "--stations", "stations.csv", "--name", "exemplar", "--out", "results");
         LibraryCommands.Add(commands);
         commands.AddCommand<VersionCommand>("version")
             .WithDescription("Shows the versions of SectionScan and of what it runs on, for a report or a lab book.")

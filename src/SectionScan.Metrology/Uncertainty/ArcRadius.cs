@@ -29,7 +29,7 @@ public sealed record ArcRadius(
     public static Result<ArcRadius> OfFloor(Outline outline, IReadOnlyList<OutlineErrorSource> sources)
     {
         ArgumentNullException.ThrowIfNull(outline);
-        return Of(outline, sources, FloorStretch.Indices(outline.Points), "floor");
+        return Of(outline, sources, FloorStretch.Indices(outline.Points), "floor", ShortestArc);
     }
 
     /// <summary>The radius of the roof; as <see cref="OfFloor"/>.</summary>
@@ -37,10 +37,26 @@ public sealed record ArcRadius(
     {
         ArgumentNullException.ThrowIfNull(outline);
         var upsideDown = Array.ConvertAll(outline.Points.ToArray(), p => new SectionPoint(-p.XMm, -p.YMm));
-        return Of(outline, sources, FloorStretch.Indices(upsideDown), "roof");
+        return Of(outline, sources, FloorStretch.Indices(upsideDown), "roof", ShortestArc);
     }
 
-    private static Result<ArcRadius> Of(Outline outline, IReadOnlyList<OutlineErrorSource> sources, int[] stretch, string where)
+    /// <summary>The radius of a stretch of wall that may turn either way, such as the floor of a port cut lengthwise.</summary>
+    /// <param name="outline">The outline, mm.</param>
+    /// <param name="sources">Its causes of error.</param>
+    /// <param name="stretch">Indices of neighbouring corners in the outline's order.</param>
+    /// <param name="where">What the wall is called in messages.</param>
+    /// <param name="shortestArc">A shorter arc has no radius; <see cref="ShortestArc"/> unless told.</param>
+    /// <returns>The radius, its arc negative where the wall bulges into the outline; or as <see cref="OfFloor"/>, but never <c>arc-hollow</c>.</returns>
+    public static Result<ArcRadius> OfStretch(
+        Outline outline, IReadOnlyList<OutlineErrorSource> sources, int[] stretch, string where, Angle? shortestArc = null)
+    {
+        ArgumentNullException.ThrowIfNull(outline);
+        ArgumentNullException.ThrowIfNull(stretch);
+        return Of(outline, sources, stretch, where, shortestArc ?? ShortestArc, mayBulge: true);
+    }
+
+    private static Result<ArcRadius> Of(
+        Outline outline, IReadOnlyList<OutlineErrorSource> sources, int[] stretch, string where, Angle shortestArc, bool mayBulge = false)
     {
         ArgumentNullException.ThrowIfNull(sources);
         if (stretch.Length < FewestPoints)
@@ -56,12 +72,12 @@ public sealed record ArcRadius(
 
         var (first, middle, last) = (outline[stretch[0]], outline[stretch[stretch.Length / 2]], outline[stretch[^1]]);
         var arc = Angle.FromRadians(Turn(circle.Centre, first, middle) + Turn(circle.Centre, middle, last));
-        if (Math.Abs(arc.Radians) < ShortestArc.Radians)
+        if (Math.Abs(arc.Radians) < shortestArc.Radians)
         {
             return ArcProblems.TooFlat(where, arc);
         }
 
-        if (arc.Radians < 0)
+        if (arc.Radians < 0 && !mayBulge)
         {
             return ArcProblems.Hollow(where, circle.RadiusMm);
         }

@@ -28,6 +28,7 @@ public class LayerTests
         ["Dapper"] = "SectionScan.Archive",
         ["PDFsharp"] = "SectionScan.Drawings",
         ["ScottPlot"] = "SectionScan.Drawings",
+        ["SharpGLTF"] = "SectionScan.Drawings",
         ["Spectre.Console"] = "SectionScan.Cli",
         ["CommunityToolkit.Mvvm"] = "SectionScan.Workbench.ViewModels",
         ["Microsoft.AspNetCore"] = "SectionScan.Workbench",

@@ -1,0 +1,28 @@
+using System.Globalization;
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Porting.Lengthwise;
+
+/// <summary>Why an outline gives no lengthwise shape.</summary>
+public static class LengthwiseProblems
+{
+    /// <summary>Face or seat is missing.</summary>
+    public static Problem EndsMissing(string where, int straightEnds) => new(
+        "lengthwise-ends-missing",
+        (straightEnds == 0 ? "Neither end is" : "Only one end is")
+            + " a straight cut; a lengthwise shape runs from the manifold face to the valve seat and needs both.",
+        where,
+        "Photograph the whole half with both ends in view and cut straight, clear of the window's border; trim a torn end.");
+
+    /// <summary>There is nothing to measure.</summary>
+    public static Problem NothingFound(string where) => new(
+        "lengthwise-nothing-found", "There is no outline in this photo.", where,
+        "Lay the half, cut face up, in the sheet's window and photograph again.");
+
+    /// <summary>Floor and roof do not run alongside each other.</summary>
+    public static Problem NoCentreline(string where) => new(
+        "lengthwise-no-centreline",
+        string.Create(CultureInfo.InvariantCulture, $"No line midway between floor and roof reaches from end to end."),
+        where,
+        "Check the outline in the picture: floor and roof must run alongside each other from face to seat.");
+}

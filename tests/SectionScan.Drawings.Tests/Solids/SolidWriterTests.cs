@@ -1,0 +1,123 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Text.RegularExpressions;
+using SectionScan.Drawings.Solids;
+using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Solids;
+using SectionScan.Porting.Lofts;
+using SectionScan.Testing.Shapes;
+
+namespace SectionScan.Drawings.Tests.Solids;
+
+public sealed class SolidWriterTests
+{
+    private static readonly Loft Bend = Loft.Of(
+        "bend",
+        [
+            new(1, AnalyticShapes.Superellipse(17, 19, 2.6), 0, default), new(2, AnalyticShapes.DSection(18, 6), 40, Angle.FromDegrees(20)),
+            new(3, AnalyticShapes.Circle(16), 75, Angle.FromDegrees(60)),
+        ]).ValueOrThrow();
+
+    /// <summary>Debian's admesh judges the STL: closed, nothing to mend, and the same volume.</summary>
+    [SkippableFact]
+    public void The_STL_is_watertight_for_an_outside_checker()
+    {
+        Skip.IfNot(HasAdmesh(), "admesh is not installed; src/system-packages.sh --tests brings it.");
+        var mesh = Bend.ToMesh();
+        var path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid():N}.stl");
+        try
+        {
+            using (var stream = File.Create(path))
+            {
+                StlWriter.Write(mesh, stream);
+            }
+
+            // Checks alone, nothing mended: --exact compares corners without tolerance.
+            var report = Admesh("--exact", path);
+
+            Assert.Equal(0, Figure(report, @"Total disconnected facets\s*:\s*(\d+)"));
+            Assert.Equal(mesh.Triangles.Count, Figure(report, @"Number of facets\s*:\s*(\d+)"));
+            Assert.Equal(0, Figure(report, @"Degenerate facets\s*:\s*(\d+)"));
+            Assert.Equal(0, Figure(report, @"Facets reversed\s*:\s*(\d+)"));
+            Assert.Equal(0, Figure(report, @"Backwards edges\s*:\s*(\d+)"));
+
+            // Single precision and admesh's own rounding.
+            Assert.Equal(1, Figure(report, @"Volume\s*:\s*([\d.]+)") / mesh.VolumeMm3, 1e-4);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    [Fact]
+    public void The_glTF_reads_back_with_its_places_in_metres_and_y_up()
+    {
+        var mesh = Bend.ToMesh();
+        using var stream = new MemoryStream();
+        GltfWriter.Write(mesh, stream, "bend");
+
+        // Read by the library that the format's makers list; its reader checks the file against the standard.
+        var model = SharpGLTF.Schema2.ModelRoot.ReadGLB(new MemoryStream(stream.ToArray()));
+        var primitive = Assert.Single(Assert.Single(model.LogicalMeshes).Primitives);
+        var places = primitive.GetVertexAccessor("POSITION").AsVector3Array();
+
+        Assert.Equal(mesh.Vertices.Count, places.Count);
+        Assert.Equal(3 * mesh.Triangles.Count, primitive.IndexAccessor.Count);
+        Assert.Equal(mesh.Vertices.Max(v => v.ZMm) / 1000, places.Max(p => p.Y), 1e-6);
+        Assert.Equal(mesh.Vertices.Max(v => v.XMm) / 1000, places.Max(p => p.X), 1e-6);
+    }
+
+    [Fact]
+    public void The_OBJ_holds_every_corner_once_and_every_triangle()
+    {
+        var mesh = Bend.ToMesh();
+        using var stream = new MemoryStream();
+        ObjWriter.Write(mesh, stream);
+        var lines = System.Text.Encoding.ASCII.GetString(stream.ToArray()).Split('\n');
+
+        var places = lines.Where(line => line.StartsWith("v ", StringComparison.Ordinal))
+            .Select(line => line.Split(' ').Skip(1).Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray())
+            .Select(n => new SpacePoint(n[0], n[1], n[2])).ToList();
+        var faces = lines.Where(line => line.StartsWith("f ", StringComparison.Ordinal))
+            .Select(line => line.Split(' ').Skip(1).Select(n => int.Parse(n, CultureInfo.InvariantCulture) - 1).ToArray()).Select(n => (n[0], n[1], n[2])).ToList();
+
+        var back = new TriangleMesh(places, faces);
+        Assert.True(back.IsClosed);
+        Assert.Equal(1, back.VolumeMm3 / mesh.VolumeMm3, 1e-6);
+    }
+
+    [Fact]
+    public void The_preview_shows_three_sides()
+    {
+        var page = LoftDrawing.Build(Bend, "bend", ["a note"]);
+
+        Assert.Equal(3, page.Items.OfType<SectionScan.Drawings.Pages.TextItem>().Count(text => text.Text.StartsWith("from", StringComparison.Ordinal) || text.Text.StartsWith("aslant", StringComparison.Ordinal)));
+        Assert.All(
+            page.Items.OfType<SectionScan.Drawings.Pages.PathItem>().SelectMany(path => path.Contours).SelectMany(contour => contour.Points),
+            point => Assert.True(point.XMm >= 0 && point.XMm <= page.WidthMm && point.YMm >= 0 && point.YMm <= page.HeightMm));
+    }
+
+    private static double Figure(string report, string pattern) =>
+        double.Parse(Regex.Match(report, pattern).Groups[1].Value, CultureInfo.InvariantCulture);
+
+    private static bool HasAdmesh()
+    {
+        try
+        {
+            return Admesh("--version").Contains("ADMesh", StringComparison.Ordinal);
+        }
+        catch (System.ComponentModel.Win32Exception)
+        {
+            return false;
+        }
+    }
+
+    private static string Admesh(params string[] arguments)
+    {
+        using var process = Process.Start(new ProcessStartInfo("admesh", arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var said = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        return said;
+    }
+}

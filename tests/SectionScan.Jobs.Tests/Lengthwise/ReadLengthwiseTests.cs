@@ -1,0 +1,61 @@
+using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Lengthwise;
+using SectionScan.Jobs.Lenses;
+using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Profiles;
+using SectionScan.Porting.Lengthwise;
+using SectionScan.Testing.Repository;
+using SectionScan.Testing.Truth;
+
+namespace SectionScan.Jobs.Tests.Lengthwise;
+
+/// <summary>The rendered mould half p09, whose exact outline is known.</summary>
+public sealed class ReadLengthwiseTests : IDisposable
+{
+    private readonly ResultFolder folder = new();
+
+    public void Dispose() => folder.Dispose();
+
+    [Fact]
+    public void The_photographed_mould_half_has_the_lines_heights_and_radii_of_its_truth()
+    {
+        var section = SamplePhotos.TruthOf("p09").Sections[0];
+        var truth = LengthwiseFinder.Find(
+            "truth", Outline.From(section.PlacedOutline.Select(p => new SectionPoint(p.XMm, -p.YMm))).ValueOrThrow(), []).ValueOrThrow();
+        var lens = LensFiles.Read(RepositoryFolder.PathOf("calibration", "sample-phone.lens.json")).ValueOrThrow();
+
+        var outcome = ReadLengthwise.Run(new(
+            SamplePhotos.PhotoPath("p09"), null, LengthwiseAlignment.Seat, false, new() { ThicknessMm = 14, Lens = lens, PrintRatio = (1, 1) }, folder.PathOf("out"),
+            PaperSize.A4, LengthUnit.Millimetre)).ValueOrThrow();
+
+        var shape = outcome.Shape;
+        Assert.Equal(1, shape.LengthMm / truth.LengthMm, 0.002);
+        Assert.Equal(truth.Face.HeightMm, shape.Face.HeightMm, 0.1);
+        Assert.Equal(truth.Seat.HeightMm, shape.Seat.HeightMm, 0.1);
+        Assert.All(Enumerable.Range(0, 11), k => Assert.Equal(truth.At(truth.LengthMm * k / 10).HeightMm, shape.At(shape.LengthMm * k / 10).HeightMm, 0.1));
+        Assert.Equal(1, shape.FloorRadius.ValueOrThrow().RadiusMm.Value / truth.FloorRadius.ValueOrThrow().RadiusMm.Value, 0.01);
+        Assert.Equal(1, shape.RoofRadius.ValueOrThrow().RadiusMm.Value / truth.RoofRadius.ValueOrThrow().RadiusMm.Value, 0.01);
+
+        // Both ends laid on each other, 95 % of floor and roof lie within 0.1 mm.
+        var comparison = LengthwiseComparison.Of(truth, shape, LengthwiseAlignment.Both);
+        Assert.All([comparison.Floor, comparison.Roof], samples => Assert.InRange(Percentile95(samples), 0, 0.1));
+        Assert.Equal(5, outcome.Files.Count);
+        Assert.All(outcome.Files, file => Assert.True(new FileInfo(file).Length > 1000));
+    }
+
+    [Fact]
+    public void A_photo_of_a_slice_has_no_both_ends_and_says_so_once()
+    {
+        var outcome = ReadLengthwise.Run(new(
+            SamplePhotos.PhotoPath("p01"), null, LengthwiseAlignment.Seat, false, new() { ThicknessMm = 6 }, folder.PathOf("out"), PaperSize.A4, LengthUnit.Millimetre));
+
+        Assert.False(outcome.TryGet(out _, out var problem));
+        Assert.Equal("lengthwise-ends-missing", problem.Code);
+        Assert.False(Directory.Exists(folder.PathOf("out")));
+    }
+
+    private static double Percentile95(IReadOnlyList<ProfileSample> samples) =>
+        samples.Select(sample => Math.Abs(sample.DeviationMm)).Order().ElementAt((int)(0.95 * samples.Count));
+}
