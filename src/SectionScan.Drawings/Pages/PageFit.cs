@@ -16,8 +16,10 @@ internal static class PageFit
             TextItem text => text with { Position = Moved(text.Position), CapHeightMm = text.CapHeightMm * scale },
             PictureItem picture => picture with
             {
-                LeftMm = leftMm + (picture.LeftMm * scale), TopMm = topMm + (picture.TopMm * scale),
-                WidthMm = picture.WidthMm * scale, HeightMm = picture.HeightMm * scale,
+                LeftMm = leftMm + (picture.LeftMm * scale),
+                TopMm = topMm + (picture.TopMm * scale),
+                WidthMm = picture.WidthMm * scale,
+                HeightMm = picture.HeightMm * scale,
             },
             _ => item,
         });

@@ -8,4 +8,12 @@ namespace SectionScan.Drawings.Pages;
 /// <param name="Jpeg">A JPEG file's bytes.</param>
 /// <param name="Description">What it shows, for those who do not see it.</param>
 public sealed record PictureItem(
-    double LeftMm, double TopMm, double WidthMm, double HeightMm, ReadOnlyMemory<byte> Jpeg, string Description) : PageItem;
+    double LeftMm, double TopMm, double WidthMm, double HeightMm, ReadOnlyMemory<byte> Jpeg, string Description) : PageItem
+{
+    /// <inheritdoc/>
+    public override PageItem Placed(PagePoint origin, double scale)
+    {
+        var corner = new PagePoint(LeftMm, TopMm).Placed(origin, scale);
+        return this with { LeftMm = corner.XMm, TopMm = corner.YMm, WidthMm = WidthMm * scale, HeightMm = HeightMm * scale };
+    }
+}

@@ -4,7 +4,6 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
 using SectionScan.Jobs.Demo;
 using SectionScan.Metrology.Measures;
-using SectionScan.Porting.GasSpeeds;
 using SectionScan.Porting.Judgements;
 using SectionScan.Porting.Ports;
 

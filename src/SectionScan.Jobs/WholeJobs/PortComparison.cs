@@ -1,5 +1,4 @@
 using SectionScan.Jobs.Demo;
-using SectionScan.Metrology.Results;
 using SectionScan.Porting.Schedules;
 
 namespace SectionScan.Jobs.WholeJobs;

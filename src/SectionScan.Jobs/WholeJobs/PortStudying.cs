@@ -9,7 +9,6 @@ using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
-using SectionScan.Porting.Ports;
 
 namespace SectionScan.Jobs.WholeJobs;
 

@@ -2,7 +2,6 @@ using System.ComponentModel;
 using System.Globalization;
 using SectionScan.Cli.Options;
 using SectionScan.Jobs.TargetShapes;
-using SectionScan.Metrology.Comparison;
 using SectionScan.Porting.TargetShapes;
 using Spectre.Console;
 using Spectre.Console.Cli;
