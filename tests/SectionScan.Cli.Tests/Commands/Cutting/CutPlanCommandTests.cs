@@ -67,7 +67,7 @@ public sealed class CutPlanCommandTests : IDisposable
     {
         var run = await CommandLine.RunAsync("cut-plan", present, target);
 
-        var said = run.Output.ReplaceLineEndings(" ");
+        var said = run.Output.ReplaceLineEndings(string.Empty);
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("Station 3. Rough the", said, StringComparison.Ordinal);
         Assert.Contains("knows nothing of the walls", said, StringComparison.Ordinal);
@@ -94,7 +94,7 @@ public sealed class CutPlanCommandTests : IDisposable
     {
         var run = await CommandLine.RunAsync("walls", present, "--target", target, "--keep-outs", keepOuts);
 
-        var said = run.Output.ReplaceLineEndings(" ");
+        var said = run.Output.ReplaceLineEndings(string.Empty);
         Assert.Contains("Thinnest wall of the target outline: 2.50 mm to oil drain, right wall", said, StringComparison.Ordinal);
         Assert.Contains("(assumed, from memory)", said, StringComparison.Ordinal);
         Assert.Contains("CAUTION", said, StringComparison.Ordinal);
