@@ -2,7 +2,6 @@ using System.Text;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.TargetShapes;
-using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
