@@ -2,6 +2,7 @@ using System.Globalization;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Sections;
