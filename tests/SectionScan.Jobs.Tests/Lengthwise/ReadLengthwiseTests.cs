@@ -34,7 +34,11 @@ public sealed class ReadLengthwiseTests : IDisposable
         Assert.Equal(1, shape.LengthMm / truth.LengthMm, 0.002);
         Assert.Equal(truth.Face.HeightMm, shape.Face.HeightMm, 0.1);
         Assert.Equal(truth.Seat.HeightMm, shape.Seat.HeightMm, 0.1);
-        Assert.All(Enumerable.Range(0, 11), k => Assert.Equal(truth.At(truth.LengthMm * k / 10).HeightMm, shape.At(shape.LengthMm * k / 10).HeightMm, 0.1));
+        var heights = Enumerable.Range(0, 11).Select(k => shape.At(shape.LengthMm * k / 10).HeightMm - truth.At(truth.LengthMm * k / 10).HeightMm).ToList();
+
+        // A shadow draws the floor in by 0.3 mm over 2 mm of its length; the stated uncertainty holds it.
+        Assert.All(heights, error => Assert.InRange(Math.Abs(error), 0, Math.Min(0.15, 2 * shape.HeightStandardUncertaintyMm)));
+        Assert.InRange(heights.Count(error => Math.Abs(error) <= 0.05), 9, 11);
         Assert.Equal(1, shape.FloorRadius.ValueOrThrow().RadiusMm.Value / truth.FloorRadius.ValueOrThrow().RadiusMm.Value, 0.01);
         Assert.Equal(1, shape.RoofRadius.ValueOrThrow().RadiusMm.Value / truth.RoofRadius.ValueOrThrow().RadiusMm.Value, 0.01);
 

@@ -1,6 +1,5 @@
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Lengthwise;
 using SectionScan.Testing.Shapes;
