@@ -30,10 +30,12 @@ public class LayerTests
         ["ScottPlot"] = "SectionScan.Drawings",
         ["SharpGLTF"] = "SectionScan.Drawings",
         ["Spectre.Console"] = "SectionScan.Cli",
-        ["CommunityToolkit.Mvvm"] = "SectionScan.Workbench.ViewModels",
         ["Microsoft.AspNetCore"] = "SectionScan.Workbench",
         ["QRCoder"] = "SectionScan.Workbench",
     };
+
+    // A page binds to the commands of its view model, so these two see them.
+    private static readonly string[] SeeCommands = ["SectionScan.Workbench.ViewModels", "SectionScan.Workbench"];
 
     // Streams and text readers are handed in; opening a file, asking the time or writing to a console is not for these two.
     private static readonly string[] Impure =
@@ -77,7 +79,8 @@ public class LayerTests
         var seen = BuiltProject.Read(name).AssemblyReferences.Concat(packages);
 
         var strangers = seen.Where(package => Owners.Any(owned =>
-            package.StartsWith(owned.Key, StringComparison.OrdinalIgnoreCase) && owned.Value != name));
+            package.StartsWith(owned.Key, StringComparison.OrdinalIgnoreCase) && owned.Value != name)
+            || (package.StartsWith("CommunityToolkit.Mvvm", StringComparison.OrdinalIgnoreCase) && !SeeCommands.Contains(name)));
         Assert.Empty(strangers);
     }
 
