@@ -2,7 +2,6 @@ using System.Globalization;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Sections;
