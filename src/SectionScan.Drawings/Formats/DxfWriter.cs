@@ -7,7 +7,7 @@ namespace SectionScan.Drawings.Formats;
 /// <summary>Writes polylines as a DXF drawing at true size with its unit set. The same lines give the same bytes.</summary>
 /// <remarks>
 /// Form AC1015 (of the year 2000), the oldest with lightweight polylines and a drawing unit, which drawing programs and cutters read. After
-/// the published "DXF Reference" (group codes; the sections, tables and the handles that bind them; cited from memory) and checked by
+/// the "DXF Reference" as published (group codes; the sections, tables and the handles that bind them; cited from memory) and checked by
 /// ezdxf's audit in the tests. Layers are written in capitals; their colours are the drawing programs' own seven, in the order of first use.
 /// </remarks>
 public static class DxfWriter

@@ -17,9 +17,10 @@ public class PeriodicFairingTests
         Assert.Equal(0.5, faired.Max(), 1e-6);
     }
 
-    // Third order: gain 1/(1 + (6.4/L)⁶) but for the discrete sines: 1/65 at half the length, 64/65 at twice.
+    // Third order: gain 1/(1 + (6.4/L)⁶) with the discrete sines in place of the lengths: at half the length 1/(1 + (2 cos π/64)⁶),
+    // near 1/65; at twice 64/65.
     [Theory]
-    [InlineData(32, 1.0 / 65)]
+    [InlineData(32, 0.0154945)]
     [InlineData(8, 64.0 / 65)]
     [InlineData(2, 1 - (1.0 / 262145))]
     public void Shorter_waves_vanish_and_longer_ones_stay(int waves, double gain) =>
