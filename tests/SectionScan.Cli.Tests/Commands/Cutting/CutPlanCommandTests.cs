@@ -56,7 +56,7 @@ public sealed class CutPlanCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, run.ExitCode);
         using var answer = JsonDocument.Parse(run.Output);
         Assert.Equal([1, 2, 10], answer.RootElement.GetProperty("stations").EnumerateArray().Select(station => station.GetProperty("station").GetInt32()));
-        Assert.Equal(20 * Math.PI * ((17 * 17) - (15 * 15)), answer.RootElement.GetProperty("atFinishMm3").GetDouble(), 2);
+        Assert.Equal(20 * Math.PI * ((17 * 17) - (15 * 15)), answer.RootElement.GetProperty("atFinishMm3").GetDouble(), 2.0);
         Assert.Equal(
             ["cut-plan-intake-2.csv", "cut-plan-intake-2.pdf", "cut-plan-intake-2.station-1.svg", "cut-plan-intake-2.station-10.svg", "cut-plan-intake-2.station-2.svg"],
             folder.Written);
