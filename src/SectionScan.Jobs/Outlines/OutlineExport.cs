@@ -1,3 +1,4 @@
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Outlines;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
@@ -39,7 +40,7 @@ public sealed record OutlineExport(IReadOnlyList<string> Kinds, bool IsInch)
         switch (kind)
         {
             case "dxf":
-                OutlineDxf.Write(section.Outline, IsInch, stream);
+                DxfWriter.Write([DxfPolyline.Of(section.Outline)], stream, IsInch ? LengthUnit.Inch : LengthUnit.Millimetre);
                 break;
             case "svg":
                 OutlineSvg.Write(section.Outline, section.Name, IsInch, stream);
