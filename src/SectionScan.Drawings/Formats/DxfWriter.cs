@@ -88,7 +88,7 @@ public static class DxfWriter
             Section("OBJECTS", WriteObjects);
             Pair(0, "EOF");
 
-            // Every handle lies below the seed; known only now.
+            // Every handle lies below the next one to be given; known only now.
             text.Replace("HANDSEED-LATER", (lastHandle + 1).ToString("X", CultureInfo.InvariantCulture));
         }
 
