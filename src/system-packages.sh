@@ -10,7 +10,8 @@ Usage: src/system-packages.sh [--tests] [--browser]
 Installs what SectionScan needs from the system and does nothing when it is all there.
   (nothing)   the libraries that OpenCV's native part loads: GTK 3 and its companions
   --tests     also the independent readers that the tests check drawings with
-              (PDF: poppler, SVG: librsvg and Chromium, DXF: ezdxf, geometry: shapely, STL: admesh)
+              (PDF: poppler, SVG: librsvg and Chromium, DXF: ezdxf, geometry: shapely, STL: admesh),
+              and the encoder of HEIC photos
   --browser   also Chromium alone, for the browser tests
 
 Exit codes: 0 all there; 1 something is missing and could not be installed; 2 wrong usage.
@@ -35,7 +36,7 @@ case "$(uname -s)" in
     Linux) ;;
     Darwin)
         say "macOS: nothing to install, OpenCV comes with the NuGet package (Apple silicon)."
-        if $with_tests; then say "For the tests: brew install poppler librsvg admesh && pip3 install ezdxf shapely"; fi
+        if $with_tests; then say "For the tests: brew install poppler librsvg admesh libheif && pip3 install ezdxf shapely"; fi
         if $with_browser; then say "For the browser tests: brew install --cask chromium"; fi
         exit 0 ;;
     MINGW* | MSYS* | CYGWIN*)
@@ -102,6 +103,7 @@ missing_packages() {
     done
     if $with_tests; then
         command -v pdftoppm >/dev/null || printf 'poppler-utils\tthe tests rasterise PDF sheets with it\n'
+        command -v heif-enc >/dev/null || printf 'libheif-examples\tthe tests make HEIC photos with it\n'
         command -v rsvg-convert >/dev/null || printf 'librsvg2-bin\tthe tests rasterise SVG drawings with it\n'
         command -v admesh >/dev/null || printf 'admesh\tthe tests check solids with it\n'
         # The system's own Python: one from elsewhere on the PATH does not see Debian's modules.
@@ -127,7 +129,7 @@ if ! command -v apt-get >/dev/null; then
     echo "  Fedora, RHEL:  sudo dnf install gtk3 libdrm libatomic" >&2
     echo "  Arch:          sudo pacman -S gtk3 libdrm gcc-libs" >&2
     echo "  openSUSE:      sudo zypper install libgtk-3-0 libdrm2 libatomic1" >&2
-    if $with_tests; then echo "  for the tests: poppler (utils), librsvg (tools), admesh, and the Python modules ezdxf and shapely for /usr/bin/python3" >&2; fi
+    if $with_tests; then echo "  for the tests: poppler (utils), librsvg (tools), admesh, libheif (heif-enc), and the Python modules ezdxf and shapely for /usr/bin/python3" >&2; fi
     if $with_browser; then echo "  for the browser tests: chromium" >&2; fi
     fail "packages are missing."
 fi

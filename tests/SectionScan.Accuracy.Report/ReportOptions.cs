@@ -13,7 +13,7 @@ internal sealed record ReportOptions(
           public      the sample photographs
           generated   rendered scenes, family by family
           mixed       rendered scenes with several hard things at once
-          coverage    how often the stated intervals hold the truth
+          coverage    how often the stated intervals hold the truth, with a Monte Carlo check
         Options:
           --cases N         photos a family (generated: 2) or in all (mixed: 2, coverage: 100)
           --first N         the number of the first scene (1)

@@ -79,13 +79,6 @@ public static class DigitiseProblems
         where,
         "Give the same --print-ratio as for the study (or none, if it had none), on the same print.");
 
-    /// <summary>The thickness was not told.</summary>
-    public static Problem ThicknessMissing(string where) => new(
-        "thickness-missing",
-        "The thickness of the slices is not given, and without it a slice comes out several percent too large.",
-        where,
-        "Measure the slices with a calliper and give --thickness MM (0 for a flat cut-out lying on the paper).");
-
     private static string Ratio((double X, double Y)? ratio) =>
         ratio is { } r ? string.Create(CultureInfo.InvariantCulture, $"--print-ratio {r.X},{r.Y}") : "no --print-ratio";
 }

@@ -2,7 +2,7 @@ using System.Buffers.Binary;
 
 namespace SectionScan.Imaging.Photos;
 
-/// <summary>Formats that phones write and that are not read here, told by their first bytes.</summary>
+/// <summary>Formats that phones write and that OpenCV does not read, told by their first bytes.</summary>
 internal static class ForeignFormat
 {
     private const ushort DngVersion = 50706;
@@ -14,6 +14,9 @@ internal static class ForeignFormat
     /// <summary>True for a HEIF file: an ISO base media file (ISO/IEC 14496-12) whose file type box names a HEIF brand first.</summary>
     public static bool IsHeif(ReadOnlySpan<byte> bytes) =>
         bytes.Length >= 12 && bytes[4..8].SequenceEqual("ftyp"u8) && HeifBrands.Contains(System.Text.Encoding.ASCII.GetString(bytes[8..12]));
+
+    /// <summary>True for a HEIF file with AV1 pictures.</summary>
+    public static bool IsAvif(ReadOnlySpan<byte> bytes) => IsHeif(bytes) && bytes[8..11].SequenceEqual("avi"u8);
 
     /// <summary>True for a digital negative: a TIFF file (TIFF 6.0, section 2) whose first directory holds the tag DNGVersion (DNG
     /// specification 1.4, C612H). Its first picture is but a preview.</summary>

@@ -86,7 +86,18 @@ internal sealed class Photo : IDisposable
         Mat? grey = null;
         try
         {
-            colour = Cv2.ImDecode(bytes, ImreadModes.Color | ImreadModes.IgnoreOrientation);
+            if (ForeignFormat.IsHeif(bytes) || ForeignFormat.IsDng(bytes))
+            {
+                if (!PhonePicture.Decode(bytes, ForeignFormat.IsDng(bytes), path).TryGet(out colour, out var problem))
+                {
+                    return problem;
+                }
+            }
+            else
+            {
+                colour = Cv2.ImDecode(bytes, ImreadModes.Color | ImreadModes.IgnoreOrientation);
+            }
+
             if (colour.Empty())
             {
                 return PhotoProblems.Damaged(path, "its pixels cannot be decoded");

@@ -24,45 +24,55 @@ internal sealed record PhotoHeader(
     /// <summary>Reads the header.</summary>
     public static Result<PhotoHeader> Read(byte[] bytes, string where)
     {
-        if (ForeignFormat.IsHeif(bytes))
+        if (ForeignFormat.IsHeif(bytes) || ForeignFormat.IsDng(bytes))
         {
-            return PhotoProblems.IsHeif(where);
+            return PhonePicture.Header(bytes, ForeignFormat.IsDng(bytes), where)
+                .Then(picture => Of(picture.WidthPx, picture.HeightPx, () => Exif(picture.Exif), where));
         }
 
-        if (ForeignFormat.IsDng(bytes))
+        var info = Guarded(() => Image.Identify(bytes));
+        return info is null ? PhotoProblems.NotAPhoto(where) : Of(info.Width, info.Height, () => info.Metadata.ExifProfile, where);
+    }
+
+    private static Result<PhotoHeader> Of(int widthPx, int heightPx, Func<ExifProfile?> read, string where)
+    {
+        if ((long)widthPx * heightPx > MostPixels)
         {
-            return PhotoProblems.IsDng(where);
+            return PhotoProblems.TooManyPixels(where, widthPx, heightPx, MostPixels);
         }
 
-        IImageInfo? info;
+        if (Math.Min(widthPx, heightPx) < LeastSidePx)
+        {
+            return PhotoProblems.TooFewPixels(where, widthPx, heightPx, LeastSidePx);
+        }
+
+        var exif = read();
+        return new PhotoHeader(widthPx, heightPx, OrientationIn(exif), Focal35In(exif), CameraIn(exif), TakenAtIn(exif));
+    }
+
+    private static ExifProfile? Exif(byte[]? bytes)
+    {
+        var start = bytes.AsSpan().StartsWith("Exif\0\0"u8) ? 6 : 0;
+        return bytes is null ? null : Guarded(() =>
+        {
+            var exif = new ExifProfile(bytes[start..]);
+            return exif.Values.Count > 0 ? exif : null;
+        });
+    }
+
+    /// <summary>The header parser is fed hostile bytes; whatever it trips over, there is nothing to be read.</summary>
+    private static T? Guarded<T>(Func<T?> read)
+        where T : class
+    {
         try
         {
-            info = Image.Identify(bytes);
+            return read();
         }
         catch (Exception e) when (e is ImageFormatException or InvalidOperationException or ArgumentException or OverflowException
             or IndexOutOfRangeException or NotSupportedException or IOException)
         {
-            // The header parser is fed hostile bytes; whatever it trips over, the file is not a picture that can be used.
-            return PhotoProblems.NotAPhoto(where);
+            return null;
         }
-
-        if (info is null)
-        {
-            return PhotoProblems.NotAPhoto(where);
-        }
-
-        if ((long)info.Width * info.Height > MostPixels)
-        {
-            return PhotoProblems.TooManyPixels(where, info.Width, info.Height, MostPixels);
-        }
-
-        if (Math.Min(info.Width, info.Height) < LeastSidePx)
-        {
-            return PhotoProblems.TooFewPixels(where, info.Width, info.Height, LeastSidePx);
-        }
-
-        var exif = info.Metadata.ExifProfile;
-        return new PhotoHeader(info.Width, info.Height, OrientationIn(exif), Focal35In(exif), CameraIn(exif), TakenAtIn(exif));
     }
 
     private static int OrientationIn(ExifProfile? exif)

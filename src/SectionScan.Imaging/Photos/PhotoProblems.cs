@@ -28,21 +28,21 @@ public static class PhotoProblems
     /// <summary>The file is in no picture format that is read here.</summary>
     public static Problem NotAPhoto(string where) => new(
         "not-a-photo",
-        "The file is not a picture in a format that can be read (JPEG, PNG, TIFF, BMP, WebP).",
+        "The file is not a picture in a format that can be read (JPEG, HEIC, AVIF, DNG, PNG, TIFF, BMP, WebP).",
         where,
         "Give the original photo. On a phone, set the camera to save JPEG (\"most compatible\").");
 
-    /// <summary>A phone's HEIC or AVIF file.</summary>
-    public static Problem IsHeif(string where) => new(
+    /// <summary>A phone's HEIC or AVIF file that cannot be read.</summary>
+    public static Problem IsHeif(string where, string detail) => new(
         "photo-is-heic",
-        "This is a HEIC (or AVIF) photo, which is not read here.",
+        $"This is a HEIC (or AVIF) photo that cannot be read: {detail}.",
         where,
         "Set the phone's camera to save JPEG (in its settings under formats, often called \"most compatible\") and retake; or let the phone send or export the photo as JPEG at full size.");
 
-    /// <summary>A raw file.</summary>
-    public static Problem IsDng(string where) => new(
+    /// <summary>A raw file that cannot be read.</summary>
+    public static Problem IsDng(string where, string detail) => new(
         "photo-is-raw",
-        "This is a raw photo (DNG), which is not read here; what it holds as a picture is only a preview.",
+        $"This is a raw photo (DNG) that cannot be read: {detail}.",
         where,
         "Switch raw off in the camera, or have it save raw and JPEG together and give the JPEG; or develop the raw file to a TIFF or JPEG at full size without lens correction.");
 

@@ -23,6 +23,7 @@ public class LayerTests
     {
         ["OpenCvSharp"] = "SectionScan.Imaging",
         ["SixLabors"] = "SectionScan.Imaging",
+        ["Magick"] = "SectionScan.Imaging",
         ["Microsoft.Data.Sqlite"] = "SectionScan.Archive",
         ["SQLitePCL"] = "SectionScan.Archive",
         ["Dapper"] = "SectionScan.Archive",

@@ -24,6 +24,9 @@ internal static class SpoiltPhotos
         "nearly black on one side" => Changed(folder, photo => Shaded(photo, across => 1 - (0.8 * across))),
         "half covered" => Changed(folder, Covered),
         "wavy" => Changed(folder, photo => Waved(photo, 1.1)),
+        "very wavy" => Changed(folder, photo => Waved(photo, 6)),
+        "all but the left border covered" => Changed(folder, photo => OnlySeen(photo, 65, 200)),
+        "all but one corner covered" => Changed(folder, photo => OnlySeen(photo, 75, 65)),
         "far away" => Changed(folder, photo => photo.CopyMakeBorder(1300, 1300, 1700, 1700, BorderTypes.Constant, new Scalar(90, 90, 90))),
         "tilted by 32 degrees" => Tilted(folder, 32),
         "tilted by 54 degrees" => Tilted(folder, 54),
@@ -71,6 +74,22 @@ internal static class SpoiltPhotos
             Cv2.Rectangle(covered, new Point(from.X, from.Y), new Point(to.X, to.Y), new Scalar(60, 90, 60), -1);
         }
 
+        return covered;
+    }
+
+    /// <summary>The part of the sheet up to x and y in mm, grey elsewhere.</summary>
+    private static Mat OnlySeen(Mat photo, double xMm, double yMm)
+    {
+        var truth = SamplePhotos.TruthOf("p01");
+        using var mask = new Mat(photo.Size(), MatType.CV_8UC1, new Scalar(255));
+        Point[] seen =
+        [
+            .. new Metrology.Frames.TargetPoint[] { new(-30, -30), new(xMm, -30), new(xMm, yMm), new(-30, yMm) }
+                .Select(p => truth.Camera.Project(p, 0)).Select(p => new Point(p.X, p.Y)),
+        ];
+        Cv2.FillConvexPoly(mask, seen, new Scalar(0));
+        var covered = photo.Clone();
+        covered.SetTo(new Scalar(60, 90, 60), mask);
         return covered;
     }
 

@@ -62,7 +62,7 @@ public sealed class FileFormatTests : IDisposable
     [InlineData("ftypmif1", "photo-is-heic", "JPEG")]
     [InlineData("ftypavif", "photo-is-heic", "JPEG")]
     [InlineData("ftypqt  ", "not-a-photo", "JPEG")]
-    public void A_file_of_a_phone_that_is_not_read_says_how_to_set_the_phone(string box, string code, string word)
+    public void A_file_of_a_phone_that_cannot_be_read_says_how_to_set_the_phone(string box, string code, string word)
     {
         // ISO/IEC 14496-12, 4.3: size, "ftyp", major brand, minor version, compatible brands.
         var path = Bytes("phone.heic", [0, 0, 0, 24, .. System.Text.Encoding.ASCII.GetBytes(box), 0, 0, 0, 0, .. "mif1heic"u8, .. new byte[400]]);
@@ -75,7 +75,7 @@ public sealed class FileFormatTests : IDisposable
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
-    public void A_digital_negative_is_not_taken_for_its_preview(bool isLittle)
+    public void A_digital_negative_without_a_picture_is_not_taken_for_its_preview(bool isLittle)
     {
         // A tag DNGVersion (50706, four bytes 1.4.0.0) in the first directory of a TIFF file; the pixels before it are whole.
         byte[] Short(int value) => isLittle ? [(byte)value, (byte)(value >> 8)] : [(byte)(value >> 8), (byte)value];

@@ -11,7 +11,8 @@ namespace SectionScan.Testing.Accuracy;
 
 /// <summary>Counts how often the stated 95 % intervals (k = 2) hold the truth, over photos whose thickness, check bars and lens profile
 /// are told as wrongly as the budget assumes.</summary>
-public sealed class CoverageCount
+/// <param name="draws">Draws a section of a Monte Carlo check (JCGM 101:2008) on the budget's sensitivities; 0: none.</param>
+public sealed class CoverageCount(int draws = 0)
 {
     // As the budget assumes: a calliper on bars of 200 mm across and 150 mm up, and ±0.1 mm of thickness, rectangular.
     private const double CalliperStandardUncertaintyMm = 0.05;
@@ -24,6 +25,7 @@ public sealed class CoverageCount
 
     private static readonly Measure[] Judged = [MeasureCatalogue.Area, MeasureCatalogue.Width, MeasureCatalogue.Height];
     private readonly List<double>[] normalised = [[], [], []];
+    private readonly DrawnUncertainty[] drawn = [new(), new(), new()];
     private readonly List<string> farOff = [];
     private int missed;
     private int invented;
@@ -69,6 +71,15 @@ public sealed class CoverageCount
                 $"{Judged[k].Label,-9}{100 * ShareOf(k),8:0.0} %{rms,9:0.00}{normalised[k].Average(),11:+0.00;-0.00}{sizes[(int)(0.95 * sizes.Length)],11:0.00}{sizes[^1],9:0.0}\n");
         }
 
+        if (draws > 0)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"Monte Carlo check (JCGM 101), {draws} draws a section: u drawn over u of the budget\n{DrawnUncertainty.Head}\n");
+            for (var k = 0; k < Judged.Length; k++)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{Judged[k].Label,-9}{drawn[k].Line()}\n");
+            }
+        }
+
         return text.AppendJoin("", farOff).ToString();
     }
 
@@ -81,6 +92,15 @@ public sealed class CoverageCount
         SectionPoint[] turned = [.. found.Truth.Outline.Select(p => new SectionPoint((p.XMm * cos) - (p.YMm * sin), (p.XMm * sin) + (p.YMm * cos)))];
         var truth = SectionTruth.Of("", null, turned, found.Truth.Placement, false, 0, 0, null);
         double[] true3 = [truth.AreaMm2, truth.WidthMm, truth.HeightMm];
+        if (draws > 0)
+        {
+            var summaries = OutlineMonteCarlo.Run(found.Section.Outline, found.Section.ErrorSources, Judged, draws, normalised[0].Count);
+            for (var k = 0; k < Judged.Length; k++)
+            {
+                drawn[k].Add(summaries[k], measured.Quantities[k].Estimate.StandardUncertainty, true3[k]);
+            }
+        }
+
         for (var k = 0; k < Judged.Length; k++)
         {
             var estimate = measured.Quantities[k].Estimate;

@@ -4,7 +4,7 @@ using System.Text;
 namespace SectionScan.Testing.Rendering;
 
 /// <summary>Writes the EXIF segment into a JPEG without touching its pixels. Source: CIPA DC-008 (Exif 2.32), TIFF 6.0.</summary>
-internal static class ExifSegment
+public static class ExifSegment
 {
     /// <summary>The same JPEG with an APP1 segment after its first marker.</summary>
     public static byte[] InsertedInto(byte[] jpeg, PhotoLabel label, int orientation)
