@@ -3,6 +3,7 @@ using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Corrections;
 using SectionScan.Porting.Sections;
 using SectionScan.Porting.TargetShapes;
 
@@ -29,6 +30,9 @@ public sealed record SectionDocument(
 {
     /// <summary>The schema's name, stored inside each document.</summary>
     public const string SchemaName = "sectionscan/section/1";
+
+    /// <summary>Corrections by hand, the first one first; written only when there are any.</summary>
+    public IReadOnlyList<HandCorrection> Corrections { get; init; } = [];
 
     /// <summary>What a person marked in the section; nothing for most.</summary>
     public SectionMarks Marks { get; init; } = SectionMarks.None;

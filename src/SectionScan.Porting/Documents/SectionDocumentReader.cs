@@ -4,6 +4,7 @@ using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
+using SectionScan.Porting.Corrections;
 using SectionScan.Porting.Sections;
 using SectionScan.Porting.TargetShapes;
 
@@ -14,6 +15,7 @@ internal static class SectionDocumentReader
 {
     private const int MostWarnings = 1000;
     private const int MostErrorSources = 200;
+    private const int MostCorrections = 1000;
     private const double ThickestMm = 1000;
 
     public static Result<SectionDocument> Read(DocumentFieldReader reader, DocumentField top)
@@ -28,6 +30,9 @@ internal static class SectionDocumentReader
         var camera = reader.Member(top, "camera") is { IsNull: false } stood ? reader.Facts<CameraFacts>(stood) : null;
         var settings = Settings(reader, reader.Member(top, "settings"));
         var sources = reader.Items(reader.Member(top, "errorSources"), MostErrorSources).Select(each => Source(reader, each)).ToList();
+        var corrections = top.Optional("corrections") is { } byHand
+            ? reader.Items(byHand, MostCorrections).Select(reader.Facts<HandCorrection>).OfType<HandCorrection>().ToList()
+            : [];
         var placement = reader.Member(top, "placement") is { IsNull: false } lay ? Placement(reader, lay) : null;
         var outline = Points(reader, reader.Member(top, "outline"));
         var placed = Points(reader, reader.Member(top, "placedOutline")).Select(p => new TargetPoint(p.X, p.Y)).ToList();
@@ -42,6 +47,7 @@ internal static class SectionDocumentReader
             new(station, subject, thicknessMm, polygon, sources, warnings), placement, placed, photo, target, camera, settings, program)
         {
             Marks = marks,
+            Corrections = corrections,
             TargetShape = shape,
         });
     }

@@ -29,6 +29,11 @@ internal static class SectionDocumentWriter
             WriteMeasures(json, measures);
             Write(json, document.Section.ErrorSources);
             WriteProvenance(json, document);
+            if (document.Corrections.Count > 0)
+            {
+                WriteFacts(json, "corrections", document.Corrections);
+            }
+
             SectionMarksFields.Write(json, document.Marks);
             if (document.TargetShape is { } shape)
             {

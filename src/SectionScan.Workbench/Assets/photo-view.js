@@ -1,6 +1,6 @@
 // Zoom and pan over a photo with outlines. The photo is moved by a transform; the outlines are drawn anew at every zoom, so that
 // their lines stay thin and sharp far below a pixel.
-export function open(root) {
+export function open(root, model) {
   const picture = root.querySelector('img');
   const drawing = root.querySelector('svg');
   const figure = root.closest('figure');
@@ -46,7 +46,13 @@ export function open(root) {
     zoom(Math.exp(-e.deltaY * (e.deltaMode ? 0.05 : 0.0018)), e.clientX - box.left, e.clientY - box.top);
   }
 
-  function down(e) { root.setPointerCapture(e.pointerId); pointers.set(e.pointerId, e); }
+  // A place on the photo, in pixels counted from the centre of the first one.
+  function pick(x, y) {
+    if (root.dataset.tool) { model.invokeMethodAsync('Pick', left + x / scale - 0.5, top + y / scale - 0.5); }
+  }
+
+  let pressed = null;
+  function down(e) { root.setPointerCapture(e.pointerId); pointers.set(e.pointerId, e); pressed = pointers.size === 1 ? e : null; }
 
   function move(e) {
     const last = pointers.get(e.pointerId);
@@ -64,12 +70,19 @@ export function open(root) {
     pointers.set(e.pointerId, e);
   }
 
-  const up = e => pointers.delete(e.pointerId);
+  function up(e) {
+    pointers.delete(e.pointerId);
+    if (pressed && e.type === 'pointerup' && Math.hypot(e.clientX - pressed.clientX, e.clientY - pressed.clientY) < 4) {
+      const box = root.getBoundingClientRect();
+      pick(e.clientX - box.left - root.clientLeft, e.clientY - box.top - root.clientTop);
+    }
+    pressed = null;
+  }
 
   function key(e) {
     const step = 60 / scale;
     const acts = {
-      '+': () => zoom(1.25), '=': () => zoom(1.25), '-': () => zoom(0.8), '0': fit,
+      '+': () => zoom(1.25), '=': () => zoom(1.25), '-': () => zoom(0.8), '0': fit, Enter: () => pick(root.clientWidth / 2, root.clientHeight / 2),
       ArrowLeft: () => { left -= step; place(); }, ArrowRight: () => { left += step; place(); },
       ArrowUp: () => { top -= step; place(); }, ArrowDown: () => { top += step; place(); },
     };

@@ -11,6 +11,7 @@ using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Results;
 using SectionScan.Workbench.Files;
 using SectionScan.Workbench.Pages;
+using SectionScan.Workbench.Phones;
 using SectionScan.Workbench.Safety;
 using SectionScan.Workbench.ViewModels.Desk;
 using SectionScan.Workbench.ViewModels.Places;
@@ -98,13 +99,16 @@ public sealed class WorkbenchHost : IAsyncDisposable
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddSingleton(new JobDesk(jobs, options.LibraryPath, options.SampleFolders, options.Program, options.Time));
         services.AddSingleton(new UnitChoice(jobs.FullPath));
+        services.AddSingleton(_ => new PhoneDoor(options.Time));
         services.AddScoped<StartViewModel>();
         services.AddScoped<JobViewModel>();
         services.AddScoped<PrepareViewModel>();
         services.AddScoped<CaptureViewModel>();
         services.AddScoped<DigitiseViewModel>();
+        services.AddScoped<CorrectViewModel>();
         services.AddScoped<CompareViewModel>();
         services.AddScoped<ArchiveViewModel>();
+        services.AddScoped<LibraryViewModel>();
 
         var app = builder.Build();
         app.UseMiddleware<SameSiteGuard>();

@@ -36,7 +36,8 @@ internal sealed class SameSiteGuard(RequestDelegate next)
             && (host.Port ?? 80) == context.Connection.LocalPort;
     }
 
-    private static bool IsOwnOrigin(HttpRequest request)
+    /// <summary>True for a request without an origin, or from our own pages.</summary>
+    public static bool IsOwnOrigin(HttpRequest request)
     {
         var own = string.Create(CultureInfo.InvariantCulture, $"{request.Scheme}://{request.Host}");
         if (request.Headers.Origin is { Count: > 0 } origin && origin != own)
