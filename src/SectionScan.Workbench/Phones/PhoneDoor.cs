@@ -66,7 +66,10 @@ public sealed class PhoneDoor : IAsyncDisposable
             {
                 code = RandomNumberGenerator.GetString(Letters, CodeLength);
                 (visit, wrongCodes, codeEnds) = (null, 0, time.GetUtcNow() + CodeLasts);
-                (app, Job) = (opened, job);
+#pragma warning disable IDISP003 // shut above, so there is none
+                app = opened;
+#pragma warning restore IDISP003
+                Job = job;
                 Addresses = [.. OwnAddresses().Select(each => new Uri(FormattableString.Invariant($"http://{each}:{port}/c/{code}")))];
             }
         }

@@ -32,11 +32,11 @@ internal static class DngFile
             (50706, Byte, [1, 4, 0, 0], 4), (50708, Text, "Raw phone\0"u8.ToArray(), 10), (50714, Long, Longs(0), 1), (50717, Long, Longs(65535), 1),
             (50721, Ratio, Ratios(matrix), 9), (50728, 5, Ratios([1, 1, 1]), 3), (50778, Short, Shorts(21), 1),
         ];
-        _ = Directory(entries, 8, out var length);
+        _ = Directory([.. entries], 8, out var length);
         Set(273, 8 + length + exifBytes);
         Set(34665, 8 + length);
         exif = Directory([(0x9003, Text, "2025:06:14 10:30:00\0"u8.ToArray(), 20), (0xA405, Short, Shorts(26), 1)], 8 + length, out _);
-        return [.. "II*\0"u8, .. Longs(8), .. Directory(entries, 8, out _), .. exif, .. mosaic];
+        return [.. "II*\0"u8, .. Longs(8), .. Directory([.. entries], 8, out _), .. exif, .. mosaic];
 
         void Set(int tag, int value)
         {
@@ -47,27 +47,28 @@ internal static class DngFile
 
     private static byte[] Mosaic(Mat picture)
     {
-        var bytes = new byte[2 * picture.Width * picture.Height];
+        var (width, height) = (picture.Width, picture.Height);
+        var bytes = new byte[2 * width * height];
         var pixels = picture.GetUnsafeGenericIndexer<Vec3b>();
-        for (var row = 0; row < picture.Height; row++)
+        for (var row = 0; row < height; row++)
         {
-            for (var column = 0; column < picture.Width; column++)
+            for (var column = 0; column < width; column++)
             {
                 var p = pixels[row, column];
                 var stored = (row % 2, column % 2) switch { (0, 0) => p.Item2, (1, 1) => p.Item0, _ => p.Item1 };
                 var v = stored / 255.0;
                 var light = v <= 0.04045 ? v / 12.92 : Math.Pow((v + 0.055) / 1.055, 2.4);
-                BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * picture.Width) + column)), (ushort)Math.Round(65535 * light));
+                BinaryPrimitives.WriteUInt16LittleEndian(bytes.AsSpan(2 * ((row * width) + column)), (ushort)Math.Round(65535 * light));
             }
         }
 
         return bytes;
     }
 
-    private static byte[] Directory(IReadOnlyList<(int Tag, int Type, byte[] Value, int Count)> entries, int at, out int length)
+    private static byte[] Directory((int Tag, int Type, byte[] Value, int Count)[] entries, int at, out int length)
     {
-        var (head, tail) = (new List<byte>(Shorts(entries.Count)), new List<byte>());
-        var start = at + 2 + (12 * entries.Count) + 4;
+        var (head, tail) = (new List<byte>(Shorts(entries.Length)), new List<byte>());
+        var start = at + 2 + (12 * entries.Length) + 4;
         foreach (var (tag, type, value, count) in entries)
         {
             head.AddRange([.. Shorts(tag, type), .. Longs(count)]);

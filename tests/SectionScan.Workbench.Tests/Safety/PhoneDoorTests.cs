@@ -7,7 +7,9 @@ using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.Tests.Safety;
 
+#pragma warning disable CA1001 // xunit ends the life of what is made here: DisposeAsync
 public sealed class PhoneDoorTests : IAsyncLifetime
+#pragma warning restore CA1001
 {
     private readonly string folder = Directory.CreateTempSubdirectory("sectionscan-phone-").FullName;
     private readonly SetClock clock = new();
