@@ -123,7 +123,7 @@ public static class TemplatePages
             DrawPiece(page, piece, origin, lineWidthMm, contour => LineClip.Within(contour, LeftMm, TopMm, right, bottom));
             page.Layer = "joint";
             page.Rectangle(LeftMm, TopMm, right - LeftMm, bottom - TopMm, null, JointPen);
-            foreach (var cross in Crosses(widthMm, heightMm, columns, rows).Select(c => c.Moved(LeftMm - x, TopMm - y))
+            foreach (var cross in Crosses((widthMm, heightMm), (pieceWidth, pieceHeight)).Select(c => c.Moved(LeftMm - x, TopMm - y))
                 .Where(c => c.XMm > LeftMm && c.XMm < right && c.YMm > TopMm && c.YMm < bottom))
             {
                 page.Lines([(cross.Moved(-CrossMm, 0), cross.Moved(CrossMm, 0)), (cross.Moved(0, -CrossMm), cross.Moved(0, CrossMm))], Ink.Thin);
@@ -137,23 +137,27 @@ public static class TemplatePages
         lengthMm <= windowMm ? 1 : (int)Math.Ceiling((lengthMm - OverlapMm) / (windowMm - OverlapMm));
 
     /// <summary>Crosses in the strips that neighbours share, from the piece's own corner.</summary>
-    private static IEnumerable<PagePoint> Crosses(double widthMm, double heightMm, int columns, int rows)
+    private static IEnumerable<PagePoint> Crosses((double WidthMm, double HeightMm) window, (double WidthMm, double HeightMm) piece)
     {
-        var (stepX, stepY) = (widthMm - OverlapMm, heightMm - OverlapMm);
+        var (stepX, stepY) = (window.WidthMm - OverlapMm, window.HeightMm - OverlapMm);
+        var (columns, rows) = (Parts(piece.WidthMm, window.WidthMm), Parts(piece.HeightMm, window.HeightMm));
         for (var row = 0; row < rows; row++)
         {
             for (var column = 0; column < columns; column++)
             {
+                // The last part in a row or column is smaller than the window.
+                var (x, y) = (column * stepX, row * stepY);
+                var (width, height) = (Math.Min(window.WidthMm, piece.WidthMm - x), Math.Min(window.HeightMm, piece.HeightMm - y));
                 foreach (var share in new[] { 0.25, 0.75 })
                 {
                     if (column > 0)
                     {
-                        yield return new((column * stepX) + (OverlapMm / 2), (row * stepY) + (share * heightMm));
+                        yield return new(x + (OverlapMm / 2), y + (share * height));
                     }
 
                     if (row > 0)
                     {
-                        yield return new((column * stepX) + (share * widthMm), (row * stepY) + (OverlapMm / 2));
+                        yield return new(x + (share * width), y + (OverlapMm / 2));
                     }
                 }
             }

@@ -67,11 +67,12 @@ internal sealed record OutlineStretch(int First, int Count, bool IsTurnedRound)
     public static IReadOnlyList<SectionPoint> Fair(Outline outline, OutlineStretch stretch, double spacingMm)
     {
         var (from, to) = (outline[stretch.First - 1], outline[stretch.First + stretch.Count]);
-        var before = outline[stretch.First - 1 - TangentPoints];
-        var after = outline[stretch.First + stretch.Count + TangentPoints];
+        var (farBefore, before) = (outline[stretch.First - 1 - (2 * TangentPoints)], outline[stretch.First - 1 - TangentPoints]);
+        var (after, farAfter) = (outline[stretch.First + stretch.Count + TangentPoints], outline[stretch.First + stretch.Count + (2 * TangentPoints)]);
         var length = from.DistanceTo(to);
-        var (outX, outY) = Direction(before, from, length);
-        var (inX, inY) = Direction(to, after, length);
+        var (outX, outY) = EndDirection(farBefore, before, from, length);
+        var (backX, backY) = EndDirection(farAfter, after, to, length);
+        var (inX, inY) = (-backX, -backY);
         var steps = Math.Max(2, (int)Math.Ceiling(length / spacingMm));
         return [.. Enumerable.Range(1, steps - 1).Select(k =>
         {
@@ -94,6 +95,14 @@ internal sealed record OutlineStretch(int First, int Count, bool IsTurnedRound)
     {
         var distance = Math.Max(from.DistanceTo(to), 1e-9);
         return ((to.XMm - from.XMm) / distance * length, (to.YMm - from.YMm) / distance * length);
+    }
+
+    /// <summary>The direction at the end of a course: a chord's direction is the one at its middle, so half the turn between two chords is
+    /// added to the last.</summary>
+    private static (double X, double Y) EndDirection(SectionPoint first, SectionPoint middle, SectionPoint end, double length)
+    {
+        var ((x1, y1), (x2, y2)) = (Direction(first, middle, 1), Direction(middle, end, 1));
+        return Direction(new(0, 0), new((1.5 * x2) - (0.5 * x1), (1.5 * y2) - (0.5 * y1)), length);
     }
 
     private static SectionPoint Beyond(SectionPoint inner, SectionPoint end) => new((2 * end.XMm) - inner.XMm, (2 * end.YMm) - inner.YMm);
