@@ -1,4 +1,3 @@
-using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Testing.Accuracy;
 using SectionScan.Testing.Truth;

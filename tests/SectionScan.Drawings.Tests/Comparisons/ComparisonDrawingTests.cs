@@ -1,6 +1,5 @@
 using SectionScan.Drawings.Comparisons;
 using SectionScan.Drawings.Pages;
-using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 

@@ -1,5 +1,4 @@
 using SectionScan.Drawings.Sections;
-using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Drawings.Tests.Sections;
 

@@ -1,6 +1,5 @@
 using OpenCvSharp;
 using OpenCvSharp.Aruco;
-using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Targets;
 
 namespace SectionScan.Drawings.Tests.Targets;

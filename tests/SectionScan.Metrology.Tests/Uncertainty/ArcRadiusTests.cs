@@ -1,7 +1,6 @@
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.Statistics;
 using SectionScan.Metrology.Frames;
-using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Testing.Shapes;

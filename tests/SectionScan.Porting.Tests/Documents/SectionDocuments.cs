@@ -1,4 +1,3 @@
-using SectionScan.Metrology.Capture;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;

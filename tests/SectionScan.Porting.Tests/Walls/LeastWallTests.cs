@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Porting.Walls;
 using SectionScan.Testing.Sections;

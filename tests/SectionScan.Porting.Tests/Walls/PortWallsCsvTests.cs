@@ -1,4 +1,3 @@
-using SectionScan.Metrology.Frames;
 using SectionScan.Porting.Walls;
 using SectionScan.Testing.Sections;
 

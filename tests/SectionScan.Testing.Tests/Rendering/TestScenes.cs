@@ -1,4 +1,3 @@
-using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
 using SectionScan.Testing.Rendering;
 

@@ -1,6 +1,5 @@
 using SectionScan.Imaging.Checks;
 using SectionScan.Jobs.Checking;
-using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
 using SectionScan.Testing.Truth;

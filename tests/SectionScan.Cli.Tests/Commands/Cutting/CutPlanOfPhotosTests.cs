@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using SectionScan.Metrology.Frames;
 using SectionScan.Testing.Truth;
 using SectionScan.Testing.Witnesses;
 
