@@ -15,6 +15,9 @@ internal static class FaceMeasuring
     private const double MostStrayShare = 0.3;
     private const double StrayMm = 0.5;
 
+    // An outline shorter than round the smallest face that is looked for has shrunk onto a mark within the face.
+    private const double ShortestOutlineMm = 20;
+
     /// <summary>Measures the edges of all faces.</summary>
     /// <param name="scene">The scene.</param>
     /// <param name="rough">What was found.</param>
@@ -46,6 +49,10 @@ internal static class FaceMeasuring
             else if (scene.Settings.KeepsUnclearEdges)
             {
                 kept.Add(edge);
+            }
+            else if (LengthMm(edge) < ShortestOutlineMm)
+            {
+                refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), 1));
             }
             else if (edge.WeakShare > MostWeakShare || edge.ShareOf(EdgeDoubtCause.Faint, StrayMm) > MostStrayShare)
             {
@@ -105,6 +112,8 @@ internal static class FaceMeasuring
             yield return "The thickness of the slices was not told, so they are taken for flat; a slice of 6 mm comes out about 5 % too large in area. Give --thickness MM.";
         }
     }
+
+    private static double LengthMm(FaceEdge edge) => edge.Points.Select((p, i) => p.DistanceTo(edge.Points[(i + 1) % edge.Points.Length])).Sum();
 
     /// <summary>The middle of a rim.</summary>
     public static TargetPoint Middle(IReadOnlyList<TargetPoint> points) => new(points.Average(p => p.XMm), points.Average(p => p.YMm));

@@ -70,7 +70,7 @@ internal static class EdgeDoubts
     {
         var n = curve.Points.Length;
         var doubtful = Enumerable.Range(0, n).Select(uncertaintyMm).ToArray();
-        var gap = (int)Math.Round(GapMm / curve.StepMm);
+        var gap = Math.Min((int)Math.Round(GapMm / curve.StepMm), n - 1);
         var start = Enumerable.Range(0, n).FirstOrDefault(i => Enumerable.Range(1, gap).All(k => doubtful[(i + n - k) % n] == 0), 0);
         var (first, last) = (-1, -1);
         for (var t = 0; t < n + gap + 1; t++)
