@@ -74,9 +74,6 @@ public sealed class PageBuilder(double widthMm, double heightMm, string title)
         return y;
     }
 
-    /// <summary>Adds an item as it is.</summary>
-    public void Add(PageItem item) => items.Add(item);
-
     /// <summary>The finished page.</summary>
     public Page Build() => new(WidthMm, HeightMm, title, [.. items]);
 }

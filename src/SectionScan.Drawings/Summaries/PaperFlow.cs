@@ -120,7 +120,8 @@ internal sealed class PaperFlow(string title, PaperSize paper)
             Need(height + 4);
             for (var i = 0; i < row.Length; i++)
             {
-                Sheet.Add(PageFit.Items(row[i], MarginMm + (i * (cell + BetweenMm)), y, scales[i]));
+                var (origin, scale) = (new PagePoint(MarginMm + (i * (cell + BetweenMm)), y), scales[i]);
+                Sheet.Add(row[i].Items.Select(item => item.Placed(origin, scale)));
             }
 
             y += height + 2;

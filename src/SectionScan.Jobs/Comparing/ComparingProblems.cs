@@ -31,4 +31,16 @@ public static class ComparingProblems
     /// <summary>Nothing to put side by side.</summary>
     public static Problem NoStationInBoth() => new(
         "no-station-in-both", "No station is in both.", "sections", "Check the station tags in the photos, or name two single sections.");
+
+    /// <summary>The same, with the stations that there are.</summary>
+    public static Problem NoStationInBoth(IReadOnlyList<SectionInput> first, IReadOnlyList<SectionInput> second) =>
+        NoStationInBoth() with { What = $"No station is in both: {Stations(first)} and {Stations(second)}." };
+
+    /// <summary>A section that has no counterpart.</summary>
+    public static Problem StationAlone(string name) => new(
+        "station-alone", $"{name} has no counterpart of its station.", name,
+        "Photograph the missing station, or each slice with its station tag; or name the two sections themselves.");
+
+    private static string Stations(IReadOnlyList<SectionInput> sections) =>
+        string.Join(", ", sections.Select(section => section.Station?.ToString(CultureInfo.InvariantCulture) ?? "none"));
 }

@@ -7,7 +7,6 @@ using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
-using SectionScan.Metrology.Uncertainty;
 
 namespace SectionScan.Jobs.Comparing;
 
@@ -46,17 +45,8 @@ public sealed record SectionComparison(
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
-        if (!SectionAlignment.Align((reference.Outline, reference.Marks), (measured.Outline, measured.Marks), choice).TryGet(out var laid, out var problem))
-        {
-            return problem with { Where = $"{reference.Name}, {measured.Name} ({problem.Where})" };
-        }
-
-        var isKnown = reference.IsErrorKnown && measured.IsErrorKnown;
-        var u = isKnown
-            ? double.Hypot(
-                WallUncertainty.Of(reference.Outline, reference.ErrorSources), WallUncertainty.Of(measured.Outline, measured.ErrorSources))
-            : double.NaN;
-        return new SectionComparison(reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), u);
+        return reference.LaidOnMe(measured, choice).Then<SectionComparison>(laid => new SectionComparison(
+            reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), reference.WallStandardUncertaintyWithMm(measured)));
     }
 
     /// <summary>The overlay with the deviation round the reference.</summary>

@@ -47,28 +47,32 @@ public static class SectionFiles
     /// stations.</summary>
     /// <param name="first">Those of one port.</param>
     /// <param name="second">Those of the other.</param>
-    /// <returns>The pairs in the order of their stations; or a problem when a station is there twice, or none is in both.</returns>
-    public static Result<IReadOnlyList<(SectionInput First, SectionInput Second)>> Paired(
-        IReadOnlyList<SectionInput> first, IReadOnlyList<SectionInput> second)
+    /// <returns>The pairs and what is left alone; or a problem when a station is there twice, when sections of one port cannot be told apart
+    /// for want of a station, or when no station is in both.</returns>
+    public static Result<SectionPairing> Paired(IReadOnlyList<SectionInput> first, IReadOnlyList<SectionInput> second)
     {
         ArgumentNullException.ThrowIfNull(first);
         ArgumentNullException.ThrowIfNull(second);
         if (first.Count == 1 && second.Count == 1)
         {
-            return new[] { (first[0], second[0]) };
+            return new SectionPairing([(first[0], second[0])], []);
         }
 
         foreach (var sections in new[] { first, second })
         {
-            if (sections.Where(s => s.Station is not null).GroupBy(s => s.Station).FirstOrDefault(group => group.Count() > 1) is { } twice)
+            if (sections.GroupBy(s => s.Station).FirstOrDefault(group => group.Count() > 1) is { } twice)
             {
-                return ComparingProblems.StationTwice(twice.Key!.Value, [.. twice.Select(s => s.Name)]);
+                string[] names = [.. twice.Select(s => s.Name)];
+                return twice.Key is { } station ? ComparingProblems.StationTwice(station, names) : ComparingProblems.NoStation(names);
             }
         }
 
         var pairs = first.Where(s => s.Station is not null).OrderBy(s => s.Station)
             .Select(one => (First: one, Second: second.FirstOrDefault(other => other.Station == one.Station)))
             .Where(pair => pair.Second is not null).Select(pair => (pair.First, pair.Second!)).ToList();
-        return pairs.Count > 0 ? pairs : ComparingProblems.NoStationInBoth();
+        var stations = pairs.Select(pair => pair.First.Station).ToHashSet();
+        return pairs.Count == 0
+            ? ComparingProblems.NoStationInBoth(first, second)
+            : new SectionPairing(pairs, [.. first.Concat(second).Where(s => !stations.Contains(s.Station))]);
     }
 }

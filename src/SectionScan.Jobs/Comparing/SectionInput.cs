@@ -4,6 +4,7 @@ using SectionScan.Archive.Entries;
 using SectionScan.Drawings.Outlines;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Libraries;
+using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
@@ -34,6 +35,9 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     /// <summary>True when the error of the outline is known, if only to be none.</summary>
     public bool IsErrorKnown => IsExact || ErrorSources.Count > 0;
 
+    /// <summary>What to call it in a report: "station 4", or its name.</summary>
+    public string Title => Station is { } station ? FormattableString.Invariant($"station {station}") : Name;
+
     /// <summary>The station's number, or null.</summary>
     public int? Station => Document?.Section.Station;
 
@@ -43,7 +47,8 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     /// <summary>The number of the entry it came from, or null.</summary>
     public long? EntryId { get; init; }
 
-    private const string LibraryPrefix = "library:";
+    /// <summary>What an entry of the library is named with.</summary>
+    public const string LibraryPrefix = "library:";
 
     /// <summary>Reads a section.</summary>
     /// <param name="text">A file, or <c>library:</c> and an entry's number or path.</param>
@@ -55,16 +60,14 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
         if (text.StartsWith(LibraryPrefix, StringComparison.OrdinalIgnoreCase))
         {
             var entry = text[LibraryPrefix.Length..];
-            return File.Exists(libraryPath)
-                ? LibrarySource.Use(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(From)
-                : FileProblems.CannotRead(libraryPath, "there is no such library");
+            return LibrarySource.UseExisting(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(From);
         }
 
         return OutlineFile.IsKnown(text)
             ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new()).Then<SectionInput>(chosen =>
                 new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = HashOf(content) }))
             : TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
-                SectionDocumentFormat.Read(content, text).Then(document => From(document, FileNames.StemOf(text), content)))
+                SectionDocumentFormat.Read(content, text).Then<SectionInput>(document => Of(FileNames.StemOf(text), document) with { Sha256 = HashOf(content) }))
                 .Then<SectionInput>(section => section with { Path = text });
     }
 
@@ -72,12 +75,39 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     public static Result<SectionInput> From(LibraryEntry entry)
     {
         ArgumentNullException.ThrowIfNull(entry);
-        return entry.ReadDocument().Then(document => From(document, entry.Summary.Place.Path, SectionDocumentFormat.Write(document)))
-            .Then<SectionInput>(section => section with { EntryId = entry.Summary.Id });
+        return entry.ReadDocument().Then<SectionInput>(document =>
+            Of(entry.Summary.Place.Path, document) with { EntryId = entry.Summary.Id, Sha256 = entry.Current.DocumentSha256 });
+    }
+
+    /// <summary>The section of a document at hand.</summary>
+    /// <param name="name">What to call it.</param>
+    /// <param name="document">The document.</param>
+    public static SectionInput Of(string name, SectionDocument document)
+    {
+        ArgumentNullException.ThrowIfNull(document);
+        return new(name, document.Section.Outline, document.Section.ErrorSources) { Document = document };
+    }
+
+    /// <summary>Lays another section on this one.</summary>
+    /// <param name="other">The other section.</param>
+    /// <param name="choice">How.</param>
+    /// <returns>The other's outline as laid; or a problem of <see cref="SectionAlignment.Align"/> with both names.</returns>
+    public Result<AlignedOutline> LaidOnMe(SectionInput other, AlignmentChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return SectionAlignment.Align((Outline, Marks), (other.Outline, other.Marks), choice).TryGet(out var laid, out var problem)
+            ? laid
+            : problem with { Where = $"{Name}, {other.Name} ({problem.Where})" };
+    }
+
+    /// <summary>u of a deviation between this wall and another's, both walls' u added in squares, mm; NaN when the error of either is not known.</summary>
+    public double WallStandardUncertaintyWithMm(SectionInput other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return IsErrorKnown && other.IsErrorKnown
+            ? double.Hypot(WallUncertainty.Of(Outline, ErrorSources), WallUncertainty.Of(other.Outline, other.ErrorSources))
+            : double.NaN;
     }
 
     private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
-
-    private static Result<SectionInput> From(SectionDocument document, string name, string text) =>
-        new SectionInput(name, document.Section.Outline, document.Section.ErrorSources) { Document = document, Sha256 = HashOf(text) };
 }

@@ -2,7 +2,6 @@ using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
-using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
 
 namespace SectionScan.Jobs.Comparing;
@@ -38,11 +37,7 @@ public static class SectionMarking
 
             var all = new SectionMarks(marks.GuideAxis ?? kept.GuideAxis, marks.FloorLine ?? kept.FloorLine, points);
             return (document with { Marks = all }).Rounded(path).Then(marked =>
-            {
-                var measured = MeasuredOutline.Of(marked.Section.Outline, marked.Section.ErrorSources);
-                return OutputFolder.WriteFile(outPath ?? path, SectionDocumentFormat.Write(marked, MeasureUnits.ForDocument(measured)))
-                    .Then<SectionMarks>(_ => marked.Marks);
-            });
+                OutputFolder.WriteFile(outPath ?? path, SectionText.Of(marked)).Then<SectionMarks>(_ => marked.Marks));
         });
     }
 

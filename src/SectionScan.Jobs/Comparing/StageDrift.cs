@@ -21,12 +21,12 @@ public sealed record StageDrift(
         var later = new List<IReadOnlyList<(SectionInput First, SectionInput Second)>>();
         foreach (var (_, sections) in stages.Skip(1))
         {
-            if (!SectionFiles.Paired(stages[0].Sections, sections).TryGet(out var pairs, out var problem))
+            if (!SectionFiles.Paired(stages[0].Sections, sections).TryGet(out var paired, out var problem))
             {
                 return problem;
             }
 
-            later.Add(pairs);
+            later.Add(paired.Pairs);
         }
 
         foreach (var (first, _) in later[0].Where(pair => later.All(pairs => pairs.Any(other => ReferenceEquals(other.First, pair.First)))))
@@ -36,8 +36,14 @@ public sealed record StageDrift(
             for (var i = 0; i < later.Count; i++)
             {
                 var section = later[i].First(pair => ReferenceEquals(pair.First, first)).Second;
-                if (!SectionComparison.With(first, section, choice).TryGet(out var fromFirst, out var problem)
-                    || !SectionComparison.With(last, section, choice).TryGet(out var fromLast, out problem))
+                if (!SectionComparison.With(first, section, choice).TryGet(out var fromFirst, out var problem))
+                {
+                    return problem;
+                }
+
+                // For the first step both are the same.
+                var fromLast = fromFirst;
+                if (i > 0 && !SectionComparison.With(last, section, choice).TryGet(out fromLast, out problem))
                 {
                     return problem;
                 }

@@ -9,7 +9,6 @@ using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
-using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Cutting;
 using SectionScan.Porting.Walls;
 
@@ -21,6 +20,9 @@ namespace SectionScan.Jobs.Cutting;
 public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stations)
 {
     private static readonly string[] SummaryHead = ["station", "most now", "most at finish", "metal now", "metal in all", "wall at target", "chance under limit"];
+
+    /// <summary>Sections of a station that only one of the two ports has: not planned.</summary>
+    public IReadOnlyList<SectionInput> Alone { get; init; } = [];
 
     /// <summary>Metal to remove in roughing between the first station and the last, mm³; null when the stations' distance is not known.</summary>
     public double? NowMm3 => Volume(station => station.Cut.NowMm2);
@@ -38,15 +40,15 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     public static Result<CutPlan> Of(CutPlanOrder order, string libraryPath, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(order);
-        if (!SectionPairs.Read(order.Present, libraryPath, time).TryGet(out var present, out var problem)
-            || !SectionPairs.Read(order.Target, libraryPath, time).TryGet(out var targets, out problem)
-            || !SectionPairs.Pair(present, targets).TryGet(out var pairs, out problem))
+        if (!SectionFiles.Read(order.Present, libraryPath, time).TryGet(out var present, out var problem)
+            || !SectionFiles.Read(order.Target, libraryPath, time).TryGet(out var targets, out problem)
+            || !SectionFiles.Paired(present, targets).TryGet(out var paired, out problem))
         {
             return problem;
         }
 
         var stations = new List<StationPlan>();
-        foreach (var (own, target) in pairs)
+        foreach (var (own, target) in paired.Pairs)
         {
             if (!PlanStation(order, own, target).TryGet(out var station, out problem))
             {
@@ -56,7 +58,7 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
             stations.Add(station);
         }
 
-        return new CutPlan(order, stations);
+        return new CutPlan(order, stations) { Alone = paired.Alone };
     }
 
     /// <summary>Writes the plan: pages as one PDF and as SVG, the depths as CSV.</summary>
@@ -132,16 +134,14 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
 
     private static Result<StationPlan> PlanStation(CutPlanOrder order, SectionInput present, SectionInput target)
     {
-        var title = present.Station is { } station ? string.Create(CultureInfo.InvariantCulture, $"station {station}") : present.Name;
+        var title = present.Title;
         var laid = OutlineAlignment.Align(present.Outline, target.Outline, order.Alignment).Outline;
         return order.Walls.At(present.Station, present.Outline).Then(keepOuts =>
         {
             List<RemainingWall> Walls(Outline outline, WallStage stage) =>
                 [.. keepOuts.Select(keepOut => RemainingWall.Of(outline, stage, keepOut, present.Outline, present.ErrorSources, [], order.Assumptions))];
-            var u = present.IsErrorKnown && target.IsErrorKnown
-                ? double.Hypot(WallUncertainty.Of(present.Outline, present.ErrorSources), WallUncertainty.Of(target.Outline, target.ErrorSources))
-                : 0;
-            return StationCut.Plan(present.Outline, laid, order.AllowanceMm, u, Walls(laid, WallStage.Target), title)
+            var u = present.WallStandardUncertaintyWithMm(target);
+            return StationCut.Plan(present.Outline, laid, order.AllowanceMm, double.IsNaN(u) ? 0 : u, Walls(laid, WallStage.Target), title)
                 .Then<StationPlan>(cut => new StationPlan(title, present.Station, present, target, cut, Walls(present.Outline, WallStage.Present)));
         });
     }

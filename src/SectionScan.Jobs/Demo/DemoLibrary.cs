@@ -5,7 +5,6 @@ using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Likeness;
 using SectionScan.Metrology.Results;
-using SectionScan.Porting.Documents;
 using SectionScan.Porting.Ports;
 
 namespace SectionScan.Jobs.Demo;
@@ -71,7 +70,7 @@ internal static class DemoLibrary
                     continue;
                 }
 
-                var text = SectionDocumentFormat.Write(section.Document, MeasureUnits.ForDocument(section.Measured));
+                var text = SectionText.Of(section.Document, section.Measured);
                 var place = new SectionPlace(DemoScenario.Head, new(PortKind.Intake, 1), station, port.Port.Stage);
                 if (!library.Add(new(place, text, port.Port.Notes, port.Port.Tags, [])).TryGet(out _, out var problem))
                 {

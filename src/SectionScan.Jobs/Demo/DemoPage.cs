@@ -79,8 +79,8 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
         yield return new ParagraphBlock(
             "Each section was moved and turned to the best fit on the exemplar's. Tags are laid beside the slices by hand, a few degrees "
             + "askew, so that neither place nor turn of a slice on the sheet means anything; what remains after the fit is shape and size, "
-            + "which a grinder can change. Two things do not show this way: a port that is shifted or turned as a whole in its head, and the whole "
-            + "depth of a spot that is cut too far, since the fit moves a little toward it and shares the difference out.");
+            + "which a grinder can change. One thing does not show this way: a port that is shifted or turned as a whole in its head. The fit "
+            + "goes by the length of wall that agrees, so that a spot cut too far does not pull it along.");
         yield return DemoTables.Deviations(
             "Deviation of the wall from the exemplar's in mm: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°). Less than U (k = 2) cannot be told from nothing; a single spot can be a burr or a bubble, so look at the photograph too.",
             compared);

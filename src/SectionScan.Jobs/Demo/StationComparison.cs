@@ -73,8 +73,8 @@ public sealed record StationComparison(int Station, DigitisedDocument Reference,
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
         var comparison = SectionComparison.Of(
-            new(referenceName, reference.Document.Section.Outline, reference.Document.Section.ErrorSources),
-            new(FormattableString.Invariant($"{measuredName}, station {station}"), measured.Document.Section.Outline, measured.Document.Section.ErrorSources),
+            SectionInput.Of(referenceName, reference.Document),
+            SectionInput.Of(FormattableString.Invariant($"{measuredName}, station {station}"), measured.Document),
             new(Alignment));
         return new(station, reference, measured, comparison);
     }

@@ -30,7 +30,7 @@ public static class DigitisePhotos
 
         var steps = new StepCounter(order.Photos.Count, progress);
         var outcomes = new PhotoOutcome[order.Photos.Count];
-        var names = UniqueStems(order.Photos);
+        var names = FileNames.Unique(order.Photos.Select(photo => Path.GetFileNameWithoutExtension(photo)));
         var options = new ParallelOptions { MaxDegreeOfParallelism = Environment.ProcessorCount, CancellationToken = stop };
         Parallel.For(0, outcomes.Length, options, i =>
         {
@@ -99,17 +99,5 @@ public static class DigitisePhotos
         return isOnlyOne
             ? FormattableString.Invariant($"{stem}.station-{section.Station}.section.json")
             : FormattableString.Invariant($"{stem}.{(section.IsOpening ? "opening" : "slice")}-{index + 1}.section.json");
-    }
-
-    /// <summary>Names for the results: the photo's own, numbered where two folders hold photos of one name.</summary>
-    private static string[] UniqueStems(IReadOnlyList<string> photos)
-    {
-        var seen = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
-        return [.. photos.Select(photo =>
-        {
-            var stem = Path.GetFileNameWithoutExtension(photo);
-            var count = seen[stem] = seen.GetValueOrDefault(stem) + 1;
-            return count == 1 ? stem : FormattableString.Invariant($"{stem}-{count}");
-        })];
     }
 }

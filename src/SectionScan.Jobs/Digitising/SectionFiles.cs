@@ -30,7 +30,7 @@ public static class SectionFiles
         switch (ending)
         {
             case ".section.json":
-                stream.Write(Encoding.UTF8.GetBytes(SectionDocumentFormat.Write(document, MeasureUnits.ForDocument(measured))));
+                stream.Write(Encoding.UTF8.GetBytes(SectionText.Of(document, measured)));
                 break;
             case ".svg":
                 SvgWriter.Write(SectionDrawing.Build(outline, Caption(document, measured, isInch)), stream);

@@ -13,6 +13,18 @@ public static class FileNames
         return name.Length == 0 ? "section" : name;
     }
 
+    /// <summary>Names that none of the others has: the first keeps its own, later ones are numbered, past names that are there already.</summary>
+    public static IReadOnlyList<string> Unique(IEnumerable<string> stems)
+    {
+        ArgumentNullException.ThrowIfNull(stems);
+        string[] wanted = [.. stems];
+        var taken = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        var kept = Array.ConvertAll(wanted, taken.Add);
+        return [.. wanted.Select((stem, i) => kept[i]
+            ? stem
+            : Enumerable.Range(2, wanted.Length).Select(n => FormattableString.Invariant($"{stem}-{n}")).First(taken.Add))];
+    }
+
     /// <summary>A section's name from its file's: without folder, <c>.section.json</c> or other ending.</summary>
     public static string StemOf(string path)
     {

@@ -2,12 +2,11 @@ using System.Globalization;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Solids;
 using SectionScan.Jobs.Files;
+using SectionScan.Jobs.Ports;
 using SectionScan.Metrology.Results;
-using SectionScan.Porting.Documents;
 using SectionScan.Porting.Lofts;
 using SectionScan.Porting.Ports;
 using SectionScan.Porting.Schedules;
-using SectionScan.Porting.Sections;
 
 namespace SectionScan.Jobs.Lofts;
 
@@ -22,20 +21,9 @@ public static class LoftPort
     public static Result<LoftOutcome> Run(IReadOnlyList<string> sections, string table, string name, string? outputFolder)
     {
         ArgumentNullException.ThrowIfNull(sections);
-        var read = new List<Section>();
-        foreach (var file in sections)
-        {
-            if (!TextFile.Read(file, SectionDocumentFormat.MaximumBytes).Then(text => SectionDocumentFormat.Read(text, file)).TryGet(out var document, out var problem))
-            {
-                return problem;
-            }
-
-            read.Add(document.Section);
-        }
-
-        return TextFile.Read(table, StationTableCsv.MaximumBytes).Then(text => StationTableCsv.Read(text, table))
-            .Then(stations => Port.From(name, PortKind.Intake, read, stations))
-            .Then(port => Loft.Of(port).Then(loft => Write(port, loft, outputFolder)));
+        return PortFiles.ReadSections(sections).Then(read => PortFiles.ReadStations(table)
+            .Then(stations => Port.From(name, PortKind.Intake, [.. read.Select(document => document.Section)], stations))
+            .Then(port => Loft.Of(port).Then(loft => Write(port, loft, outputFolder))));
     }
 
     private static Result<LoftOutcome> Write(Port port, Loft loft, string? outputFolder)

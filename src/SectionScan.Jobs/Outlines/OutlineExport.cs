@@ -23,12 +23,8 @@ public sealed record OutlineExport(IReadOnlyList<string> Kinds, bool IsInch)
     {
         ArgumentNullException.ThrowIfNull(sections);
         var files = new List<(string Name, Action<Stream> Write)>();
-        var seen = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
-        foreach (var section in sections)
+        foreach (var (section, stem) in sections.Zip(FileNames.Unique(sections.Select(section => FileNames.Safe(section.Name)))))
         {
-            var name = FileNames.Safe(section.Name);
-            var count = seen[name] = seen.GetValueOrDefault(name) + 1;
-            var stem = count == 1 ? name : FormattableString.Invariant($"{name}-{count}");
             files.AddRange(Kinds.Select(kind => ($"{stem}.{kind}", (Action<Stream>)(stream => Write(kind, section, stream)))));
         }
 

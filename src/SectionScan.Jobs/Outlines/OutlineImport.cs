@@ -101,5 +101,5 @@ public sealed record OutlineImport(
 public sealed record ImportedSection(SectionDocument Document, MeasuredOutline Measured)
 {
     /// <summary>The document's text. Measures stand in it only when something is known of their uncertainty.</summary>
-    public string ToJson() => SectionDocumentFormat.Write(Document, Document.Section.ErrorSources.Count > 0 ? MeasureUnits.ForDocument(Measured) : []);
+    public string ToJson() => SectionText.Of(Document, Measured);
 }

@@ -15,20 +15,21 @@ public static class ProofFiles
 
     /// <summary>Writes all or nothing.</summary>
     /// <param name="sections">The proved sections.</param>
+    /// <param name="unproved">Why other sections are not proved.</param>
     /// <param name="unit">What lengths are labelled in.</param>
     /// <param name="paper">The PDF's paper.</param>
     /// <param name="footer">Program and version.</param>
     /// <param name="path">The folder.</param>
     public static Result<IReadOnlyList<string>> Write(
-        IReadOnlyList<ProvedSection> sections, LengthUnit unit, PaperSize paper, string footer, string path)
+        IReadOnlyList<ProvedSection> sections, IReadOnlyList<Problem> unproved, LengthUnit unit, PaperSize paper, string footer, string path)
     {
         ArgumentNullException.ThrowIfNull(sections);
         var pictures = sections.Select(section => PictureOf(section.Finished)).OfType<(string Path, string Photo)>().Distinct().ToList();
-        var report = ProofReport.Build(sections, unit, [.. pictures.Select(picture => (Path.GetFileName(picture.Path), picture.Photo))], footer);
+        var report = ProofReport.Build(sections, unproved, unit, [.. pictures.Select(picture => (Path.GetFileName(picture.Path), picture.Photo))], footer);
         var files = new List<(string, Action<Stream>)>
         {
             ("proof.html", stream => SummaryWriter.Write(report, stream)),
-            ("proof.pdf", stream => PdfWriter.Write(SummaryPages.Build(report, paper), stream, report.Title)),
+            ("proof.pdf", stream => PdfWriter.Write(SummaryPaper.Layout(report, paper), stream, report.Title, isCompressed: true)),
         };
         foreach (var (picture, _) in pictures)
         {

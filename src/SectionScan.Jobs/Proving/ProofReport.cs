@@ -4,6 +4,7 @@ using SectionScan.Drawings.Summaries;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Results;
 using SectionScan.Porting.Proof;
 
 namespace SectionScan.Jobs.Proving;
@@ -13,15 +14,17 @@ public static class ProofReport
 {
     /// <summary>Makes the report's content, for a browser or for paper.</summary>
     /// <param name="sections">The proved sections, one or more, on the same terms.</param>
+    /// <param name="unproved">Why other sections are not proved.</param>
     /// <param name="unit">What lengths are labelled in.</param>
     /// <param name="pictures">Pictures beside the report, by file name and photo.</param>
     /// <param name="footer">Program and version.</param>
     public static SummaryPage Build(
-        IReadOnlyList<ProvedSection> sections, LengthUnit unit, IReadOnlyList<(string File, string Photo)> pictures, string footer)
+        IReadOnlyList<ProvedSection> sections, IReadOnlyList<Problem> unproved, LengthUnit unit, IReadOnlyList<(string File, string Photo)> pictures, string footer)
     {
         ArgumentNullException.ThrowIfNull(sections);
+        ArgumentNullException.ThrowIfNull(unproved);
         ArgumentNullException.ThrowIfNull(pictures);
-        var blocks = new List<SummarySection> { new("Verdict", [Verdicts(sections, unit), .. Cautions(sections)]) };
+        var blocks = new List<SummarySection> { new("Verdict", [Verdicts(sections, unit), .. unproved.Select(problem => new NoteBlock($"Not proved: {problem.Where}. {problem.What}", IsCaution: true)), .. Cautions(sections)]) };
         blocks.AddRange(sections.Select(section => new SummarySection(
             char.ToUpperInvariant(section.Title[0]) + section.Title[1..],
             [
@@ -40,7 +43,7 @@ public static class ProofReport
         var worst = sections.Max(section => section.Proof.Verdict);
         var failing = sections.Where(section => section.Proof.Verdict == worst).Select(section => section.Title);
         var introduction = worst == Verdict.Conforms
-            ? "Every section conforms to its target."
+            ? unproved.Count == 0 ? "Every section conforms to its target." : "Every section that could be proved conforms to its target; others are not proved."
             : $"{(worst == Verdict.DoesNotConform ? "Not every section conforms" : "No section fails, but not every one is proved")}: {string.Join(", ", failing)} {ProofWords.Of(worst)}.";
         return new("Proof of the finished port against its target", introduction, blocks) { Footer = footer };
     }

@@ -30,17 +30,12 @@ public sealed record ProvedSection(SectionInput Target, SectionInput Finished, P
             return ProvingProblems.ErrorNotKnown(unknown.Name);
         }
 
-        if (!SectionAlignment.Align((target.Outline, target.Marks), (finished.Outline, finished.Marks), terms.Alignment).TryGet(out var laid, out var problem))
-        {
-            return problem with { Where = $"{target.Name}, {finished.Name} ({problem.Where})" };
-        }
-
-        return new ProvedSection(target, finished, terms, SectionProof.Of(
-            (target.Outline, target.IsExact ? [] : target.ErrorSources), laid, (finished.Outline, finished.ErrorSources), terms));
+        return target.LaidOnMe(finished, terms.Alignment).Then<ProvedSection>(laid => new ProvedSection(target, finished, terms, SectionProof.Of(
+            (target.Outline, target.IsExact ? [] : target.ErrorSources), laid, (finished.Outline, finished.ErrorSources), terms)));
     }
 
     /// <summary>What to call it: "station 4".</summary>
-    public string Title => Finished.Station is { } station ? FormattableString.Invariant($"station {station}") : Finished.Name;
+    public string Title => Finished.Title;
 
     /// <summary>The metal between finished wall and target sector by sector.</summary>
     public IReadOnlyList<RegionDeviation> Regions => RegionDeviations.Of(Proof.Target, [.. Proof.Places.Select(place => place.Sample with { DeviationMm = place.DeviationMm })]);

@@ -6,6 +6,7 @@ using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Sections;
 using SectionScan.Porting.TargetShapes;
+using SectionScan.Porting.Walls;
 
 namespace SectionScan.Jobs.TargetShapes;
 
@@ -31,9 +32,14 @@ public sealed record SettledTarget(
         ArgumentNullException.ThrowIfNull(own);
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(choice);
-        if (!SectionAlignment.Align((own.Outline, own.Marks), (reference.Outline, reference.Marks), choice.Alignment).TryGet(out var laid, out var problem))
+        if (!own.LaidOnMe(reference, choice.Alignment).TryGet(out var laid, out var problem))
         {
-            return problem with { Where = $"{own.Name}, {reference.Name} ({problem.Where})" };
+            return problem;
+        }
+
+        if (!choice.Walls.At(own.Station, own.Outline).TryGet(out var behind, out problem))
+        {
+            return problem with { Where = $"{own.Name} ({problem.Where})" };
         }
 
         var farthest = HausdorffDistance.Between(own.Outline, laid.Outline);
@@ -48,7 +54,7 @@ public sealed record SettledTarget(
             Wanted = choice.Wanted,
             Widening = choice.WidenMm > 0 ? new(choice.WidenMm, GuideHeight(own, choice), GuideWidening.UsualReachMm) : null,
             Limits = choice.Limits,
-            Clearances = choice.Clearances,
+            Clearances = [.. choice.Clearances, .. behind.Select(Kept)],
             FairingMm = choice.FairingMm,
         };
         if (!TargetShaping.Shape(order).TryGet(out var shape, out problem))
@@ -58,6 +64,15 @@ public sealed record SettledTarget(
 
         return DocumentOf(own, reference, laid, shape, order, choice).Rounded(own.Name)
             .Then<SettledTarget>(document => new SettledTarget(own, reference, laid, shape, document));
+    }
+
+    private static Clearance Kept(KeepOut keepOut)
+    {
+        var certain = string.Create(
+            CultureInfo.InvariantCulture, $"a wall of {keepOut.LimitMm:0.##} mm and twice u = {keepOut.PlaceStandardUncertaintyMm:0.##} mm of its place");
+        return new(
+            keepOut.Name, keepOut.Shape, keepOut.LimitMm + (2 * keepOut.PlaceStandardUncertaintyMm),
+            keepOut.Note.Length == 0 ? certain : $"{keepOut.Note}; {certain}");
     }
 
     private static SectionDocument DocumentOf(

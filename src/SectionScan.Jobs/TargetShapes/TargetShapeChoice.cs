@@ -1,5 +1,6 @@
 using SectionScan.Metrology.Comparison;
 using SectionScan.Porting.TargetShapes;
+using SectionScan.Porting.Walls;
 
 namespace SectionScan.Jobs.TargetShapes;
 
@@ -26,6 +27,9 @@ public sealed record TargetShapeChoice(SectorShares Shares, AlignmentChoice Alig
 
     /// <summary>Distances to keep at every station.</summary>
     public IReadOnlyList<Clearance> Clearances { get; init; } = [];
+
+    /// <summary>What lies behind the walls, station by station: the target keeps the limit of each from it, and twice u of its place more.</summary>
+    public PortWalls Walls { get; init; } = PortWalls.None;
 
     /// <summary>Waves shorter than this are faired out, mm.</summary>
     public double FairingMm { get; init; } = TargetShapeOrder.UsualFairingMm;

@@ -5,8 +5,6 @@ using SectionScan.Drawings.TargetShapes;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
-using SectionScan.Metrology.Uncertainty;
-using SectionScan.Porting.Documents;
 
 namespace SectionScan.Jobs.TargetShapes;
 
@@ -25,8 +23,7 @@ public static class TargetShapeFiles
         var files = new List<(string, Action<Stream>)>();
         foreach (var (name, target, page) in pages)
         {
-            var measured = MeasuredOutline.Of(target.Document.Section.Outline, []);
-            var text = SectionDocumentFormat.Write(target.Document, MeasureUnits.ForDocument(measured));
+            var text = SectionText.Of(target.Document);
             files.Add((name + ".section.json", stream => stream.Write(Encoding.UTF8.GetBytes(text))));
             files.Add((name + ".svg", stream => SvgWriter.Write(page, stream)));
         }

@@ -1,4 +1,3 @@
-using System.Security.Cryptography;
 using System.Text.Json;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
@@ -37,18 +36,9 @@ public sealed record JobRecord(
     public static Result<JobRecord> Of(JobFolder source, string outputFolder, IEnumerable<string> results, string program)
     {
         ArgumentNullException.ThrowIfNull(source);
-        try
-        {
-            var inputs = source.Names().ToDictionary(name => name, name => Sha256(source.PathOf(name)));
-            inputs[Path.GetFileName(source.Path)] = Sha256(source.Path);
-            return new JobRecord(
-                SchemaName, program, Sorted(inputs),
-                Sorted(results.ToDictionary(path => Path.GetRelativePath(outputFolder, path).Replace('\\', '/'), Sha256)));
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return FileProblems.CannotRead(source.Path, e.Message);
-        }
+        return Hashed(source.Names().Select(name => (name, source.PathOf(name))).Append((Path.GetFileName(source.Path), source.Path)))
+            .Then(inputs => Hashed(results.Select(path => (Path.GetRelativePath(outputFolder, path).Replace('\\', '/'), path)))
+                .Then<JobRecord>(made => new JobRecord(SchemaName, program, inputs, made)));
     }
 
     /// <summary>The record of an earlier run, or null when there is none that can be read.</summary>
@@ -93,11 +83,19 @@ public sealed record JobRecord(
     private static List<string> Differing(IReadOnlyDictionary<string, string> now, IReadOnlyDictionary<string, string> before) =>
         [.. now.Keys.Union(before.Keys).Where(name => now.GetValueOrDefault(name) != before.GetValueOrDefault(name)).Order(StringComparer.Ordinal)];
 
-    private static SortedDictionary<string, string> Sorted(Dictionary<string, string> names) => new(names, StringComparer.Ordinal);
-
-    private static string Sha256(string path)
+    private static Result<SortedDictionary<string, string>> Hashed(IEnumerable<(string Name, string Path)> files)
     {
-        using var stream = File.OpenRead(path);
-        return Convert.ToHexStringLower(SHA256.HashData(stream));
+        var hashes = new SortedDictionary<string, string>(StringComparer.Ordinal);
+        foreach (var (name, path) in files)
+        {
+            if (!TextFile.Sha256(path).TryGet(out var hash, out var problem))
+            {
+                return problem;
+            }
+
+            hashes[name] = hash;
+        }
+
+        return hashes;
     }
 }

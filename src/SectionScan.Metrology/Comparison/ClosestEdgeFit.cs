@@ -161,14 +161,9 @@ internal sealed class ClosestEdgeFit
         {
             var (foot, place) = (feet[i], moved[i]);
             var (from, to) = (reference.From(foot.Edge), reference.To(foot.Edge));
-            var length = from.DistanceTo(to);
-            var (outX, outY) = ((to.YMm - from.YMm) / length, (from.XMm - to.XMm) / length);
-            var (x, y) = (place.XMm - foot.Point.XMm, place.YMm - foot.Point.YMm);
-            var sign = (x * outX) + (y * outY) < 0 ? -1 : 1;
-            distances[i] = sign * foot.DistanceMm;
-
-            // On the edge itself, square to it.
-            normals[i] = foot.DistanceMm > 1e-9 ? (sign * x / foot.DistanceMm, sign * y / foot.DistanceMm) : (outX, outY);
+            var (x, y) = reference.NormalAt(foot, place);
+            var sign = (x * (to.YMm - from.YMm)) + (y * (from.XMm - to.XMm)) < 0 ? -1 : 1;
+            (normals[i], distances[i]) = ((sign * x, sign * y), sign * foot.DistanceMm);
         }
 
         return (normals, distances);

@@ -51,7 +51,7 @@ internal static class TargetLimits
             var offset = line.OwnMm[i];
             while (offset < wish)
             {
-                var spare = clearance.DistanceMm(line.At(i, offset)) - clearance.LeastMm;
+                var spare = clearance.Shape.DistanceMm(line.At(i, offset)) - clearance.LeastMm;
                 if (spare < CloseMm)
                 {
                     return offset;

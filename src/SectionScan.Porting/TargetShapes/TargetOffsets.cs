@@ -37,7 +37,7 @@ internal sealed class TargetOffsets
 
         foreach (var clearance in order.Clearances)
         {
-            var wanted = line.At(offsets.WishedMm).Min(clearance.DistanceMm);
+            var wanted = line.At(offsets.WishedMm).Min(clearance.Shape.DistanceMm);
             var note = clearance.Note.Length == 0 ? clearance.Name : $"{clearance.Name}: {clearance.Note}";
             offsets.held.Add(("keep-out", clearance.LeastMm, "mm", note, wanted, TargetLimits.OfClearance(line, offsets.WishedMm, clearance)));
         }

@@ -15,4 +15,9 @@ public class FileNamesTests
 
     [Fact]
     public void A_long_name_is_cut() => Assert.Equal(80, FileNames.Safe(new string('a', 500)).Length);
+
+    // "a-2" is a name that somebody gave: the second "a" must not take it.
+    [Fact]
+    public void Names_that_meet_are_numbered_past_those_that_are_there() =>
+        Assert.Equal(["a", "a-3", "a-2", "b", "A-4"], FileNames.Unique(["a", "a", "a-2", "b", "A"]));
 }

@@ -4,6 +4,7 @@ using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.TargetShapes;
+using SectionScan.Porting.Walls;
 using SectionScan.Testing.Shapes;
 
 namespace SectionScan.Porting.Tests.TargetShapes;
@@ -107,12 +108,11 @@ public class TargetShapingTests
     [Fact]
     public void The_wall_to_a_passage_keeps_its_thickness()
     {
-        var hole = new SectionPoint(25.5, 0);
-        var clearance = new Clearance("oil drain", place => place.DistanceTo(hole) - 3, 2, "drilled");
+        var clearance = new Clearance("oil drain", new KeepOutCircle(new(25.5, 0), 3), 2, "drilled");
 
         var target = Shape(new(Own, Reference, SectorShares.Even(1)) { Clearances = [clearance] });
 
-        Assert.InRange(target.Outline.Points.ToArray().Min(clearance.DistanceMm), 2 - 0.001, 2.1);
+        Assert.InRange(target.Outline.Points.ToArray().Min(clearance.Shape.DistanceMm), 2 - 0.001, 2.1);
         Assert.Equal(22, RadiusAt(target.Outline, 180), 0.01);
         var held = Assert.Single(target.Limits);
         Assert.Equal(0.5, held.Wanted, 0.01);
@@ -122,7 +122,7 @@ public class TargetShapingTests
     [Fact]
     public void Where_the_wall_is_too_thin_already_nothing_is_cut()
     {
-        var clearance = new Clearance("oil drain", place => place.DistanceTo(new(25.5, 0)) - 3, 2.8, string.Empty);
+        var clearance = new Clearance("oil drain", new KeepOutCircle(new(25.5, 0), 3), 2.8, string.Empty);
 
         var target = Shape(new(Own, Reference, SectorShares.Even(1)) { Clearances = [clearance] });
 

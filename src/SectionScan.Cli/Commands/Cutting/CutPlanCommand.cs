@@ -4,6 +4,7 @@ using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
@@ -26,6 +27,11 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
+        }
+
+        foreach (var alone in plan.Alone)
+        {
+            problems.PrintWarning(ComparingProblems.StationAlone(alone.Name));
         }
 
         if (settings.IsJson)

@@ -8,7 +8,6 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Proving;
 using SectionScan.Metrology.Quantities;
-using SectionScan.Metrology.Results;
 using SectionScan.Porting.Proof;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -23,18 +22,19 @@ internal sealed class ProveCommand(Terminal terminal, ProblemPrinter problems, J
         var library = LibraryOption.PathOf(settings.Library);
         if (!SectionFiles.Read(settings.Target, library, TimeProvider.System).TryGet(out var targets, out var problem)
             || !SectionFiles.Read(settings.Finished, library, TimeProvider.System).TryGet(out var finished, out problem)
-            || !SectionFiles.Paired(targets, finished).TryGet(out var pairs, out problem))
+            || !SectionFiles.Paired(targets, finished).TryGet(out var paired, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
         var proved = new List<ProvedSection>();
-        var failed = new List<Problem>();
-        foreach (var (target, section) in pairs)
+        var failed = paired.Alone.Select(section => ComparingProblems.StationAlone(section.Name)).ToList();
+        var terms = settings.Terms;
+        foreach (var (target, section) in paired.Pairs)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            if (ProvedSection.Of(target, section, settings.Terms).TryGet(out var proof, out problem))
+            if (ProvedSection.Of(target, section, terms).TryGet(out var proof, out problem))
             {
                 proved.Add(proof);
             }
@@ -53,7 +53,7 @@ internal sealed class ProveCommand(Terminal terminal, ProblemPrinter problems, J
         var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !ProofFiles.Write(
-            proved, unit, PaperSize.FromName(settings.Paper)!, $"SectionScan {SectionScanApp.Version}", settings.Out).TryGet(out files!, out problem))
+            proved, failed, unit, PaperSize.FromName(settings.Paper)!, $"SectionScan {SectionScanApp.Version}", settings.Out).TryGet(out files!, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;

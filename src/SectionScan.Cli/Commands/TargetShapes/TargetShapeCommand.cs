@@ -5,9 +5,11 @@ using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
+using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Walls;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -21,7 +23,14 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
         var library = LibraryOption.PathOf(settings.Library);
         if (!SectionFiles.Read(settings.Own, library, TimeProvider.System).TryGet(out var own, out var problem)
             || !SectionFiles.Read(settings.Reference, library, TimeProvider.System).TryGet(out var reference, out problem)
-            || !SectionFiles.Paired(own, reference).TryGet(out var pairs, out problem))
+            || !SectionFiles.Paired(own, reference).TryGet(out var paired, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
+        var walls = PortWalls.None;
+        if (settings.KeepOuts is not null && !WallsReport.ReadWalls(settings.KeepOuts).TryGet(out walls!, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
@@ -29,10 +38,16 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
 
         var targets = new List<SettledTarget>();
         var failed = new List<Problem>();
-        foreach (var (first, second) in pairs)
+        foreach (var alone in paired.Alone)
+        {
+            problems.PrintWarning(ComparingProblems.StationAlone(alone.Name));
+        }
+
+        var choice = settings.Choice with { Walls = walls };
+        foreach (var (first, second) in paired.Pairs)
         {
             cancellationToken.ThrowIfCancellationRequested();
-            if (SettledTarget.Of(first, second, settings.Choice).TryGet(out var target, out problem))
+            if (SettledTarget.Of(first, second, choice).TryGet(out var target, out problem))
             {
                 targets.Add(target);
             }

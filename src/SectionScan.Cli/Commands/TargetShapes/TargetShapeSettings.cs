@@ -3,6 +3,7 @@ using System.Globalization;
 using SectionScan.Cli.Options;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Porting.TargetShapes;
+using SectionScan.Porting.Walls;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -58,6 +59,10 @@ internal sealed class TargetShapeSettings : AlignmentSettings
     [CommandOption("--keep-out <X,Y,R,LEAST[:NOTE]>")]
     [Description("A round passage (centre and radius, mm, in the own section's frame) and the least wall to leave, mm; may be repeated")]
     public string[] KeepOut { get; init; } = [];
+
+    [CommandOption("--keep-outs <FILE>")]
+    [Description("The table of passages and wall readings (CSV) that walls and cut-plan take: the target keeps each one's limit, and twice u of its place more")]
+    public string? KeepOuts { get; init; }
 
     [CommandOption("--fair <MM>")]
     [Description("Waves shorter than this are faired out of the wall, mm; 0 leaves it as it comes")]
@@ -148,7 +153,7 @@ internal sealed class TargetShapeSettings : AlignmentSettings
     {
         var (value, note) = Parted(text);
         return NumberList.Read(value, ',', 4) is { } n && n[2] >= 0 && n[3] >= 0
-            ? new(note.Length > 0 ? note : "round passage", place => place.DistanceTo(new(n[0], n[1])) - n[2], n[3], string.Empty) : null;
+            ? new(note.Length > 0 ? note : "round passage", new KeepOutCircle(new(n[0], n[1]), n[2]), n[3], string.Empty) : null;
     }
 
     private static (string Value, string Note) Parted(string text)
@@ -184,6 +189,7 @@ internal sealed class TargetShapeSettings : AlignmentSettings
         Add("guide-at", GuideAt is { } at ? Number(at) : null);
         Add("limit", string.Join("; ", Limit));
         Add("keep-out", string.Join("; ", KeepOut));
+        Add("keep-outs", KeepOuts);
         return settings;
     }
 

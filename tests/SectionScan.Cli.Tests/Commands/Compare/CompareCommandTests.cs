@@ -57,7 +57,7 @@ public sealed class CompareCommandTests : IDisposable
     [Theory]
     [InlineData("missing.section.json", "there is no such file")]
     [InlineData("words.section.json", "words.section.json")]
-    [InlineData("library:1", "there is no such library")]
+    [InlineData("library:1", "There is no such library")]
     public async Task A_section_that_cannot_be_read_is_refused_and_nothing_is_written(string name, string said)
     {
         folder.Bytes("words.section.json", "not a document"u8.ToArray());

@@ -128,7 +128,7 @@ public sealed class CutPlanCommandTests : IDisposable
         var run = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"), "--out", folder.Out);
 
         Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
-        Assert.Contains("no station in common", run.Error, StringComparison.Ordinal);
+        Assert.Contains("No station is in both", run.Error, StringComparison.Ordinal);
         Assert.Empty(folder.Written);
     }
 

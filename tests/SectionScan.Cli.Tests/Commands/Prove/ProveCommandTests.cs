@@ -37,6 +37,28 @@ public sealed class ProveCommandTests : IDisposable
         Assert.Contains("conforms", given.Output, StringComparison.Ordinal);
     }
 
+    // A proof that leaves a station out must not pass: nobody would miss it.
+    [Fact]
+    public async Task A_station_without_a_finished_section_is_named_and_the_proof_is_not_complete()
+    {
+        foreach (var (port, stations) in new[] { ("targets", new[] { 1, 2, 3 }), ("done", [1, 2]) })
+        {
+            Directory.CreateDirectory(folder.PathOf(port));
+            foreach (var station in stations)
+            {
+                folder.Bytes(Path.Combine(port, $"s{station}.section.json"), Encoding.UTF8.GetBytes(SampleSections.Document(SampleSections.Ellipse(40, 40), station)));
+            }
+        }
+
+        var run = await CommandLine.RunAsync("prove", folder.PathOf("targets"), folder.PathOf("done"), "--out", folder.Out);
+
+        Assert.Equal(ExitCode.SomeInputsUnusable, run.ExitCode);
+        Assert.Contains("s3", run.Error, StringComparison.Ordinal);
+        var report = await File.ReadAllTextAsync(Path.Combine(folder.Out, "proof.html"));
+        Assert.Contains("Not proved", report, StringComparison.Ordinal);
+        Assert.DoesNotContain("Every section conforms to its target.", report, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--tolerance", "-1")]
     [InlineData("--tolerance-at", "ceiling=1,1")]

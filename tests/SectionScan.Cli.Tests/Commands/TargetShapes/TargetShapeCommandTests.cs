@@ -62,6 +62,36 @@ public sealed class TargetShapeCommandTests : IDisposable
         Assert.Equal([1, 2], answer.RootElement.GetProperty("targets").EnumerateArray().Select(target => target.GetProperty("station").GetInt32()));
     }
 
+    // The reference's wall is 3 mm from the passage: 2.5 mm and twice u = 0.4 mm leave the target 0.3 mm short of it.
+    [Fact]
+    public async Task The_table_of_passages_holds_the_target_back_at_its_station_only()
+    {
+        var table = folder.Bytes("walls.csv", "kind,station,name,x_mm,y_mm,radius_mm,u_mm,limit_mm\ncircle,3,oil drain,28,0,3,0.4,2.5\ncircle,4,far drain,0,0,30,0.4,2.5\n"u8.ToArray());
+
+        var run = await CommandLine.RunAsync("target-shape", own, reference, "--keep-outs", table, "--out", folder.Out);
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("oil drain", run.Output, StringComparison.Ordinal);
+        var path = Path.Combine(folder.Out, "station-3.target.section.json");
+        var target = SectionDocumentFormat.Read(await File.ReadAllTextAsync(path), path).ValueOrThrow();
+        Assert.Equal(3.3, target.Section.Outline.Points.ToArray().Min(place => place.DistanceTo(new(28, 0)) - 3), 0.05);
+        Assert.Equal("walls.csv", Path.GetFileName(target.Settings["keep-outs"]));
+        Assert.Equal("oil drain", Assert.Single(target.TargetShape!.Limits).Note.Split(':')[0]);
+    }
+
+    [Fact]
+    public async Task A_station_without_a_partner_is_named()
+    {
+        Put("cast", 1, 40);
+        Put("cast", 2, 40);
+        Put("proven", 1, 42);
+
+        var run = await CommandLine.RunAsync("target-shape", folder.PathOf("cast"), folder.PathOf("proven"));
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("s2", run.Error, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Sections_that_are_not_of_one_station_are_refused()
     {
