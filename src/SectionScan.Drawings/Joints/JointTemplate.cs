@@ -1,7 +1,9 @@
 using System.Globalization;
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Targets;
+using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Joints;
 
@@ -17,6 +19,8 @@ public static class JointTemplate
     private const double RegisterMm = 4;
     private const double AcrossMm = 100;
     private const double UpMm = 100;
+    private const double StudRadiusMm = 1;
+    private const int StudCorners = 36;
 
     /// <summary>Builds both pages, the port's first.</summary>
     /// <param name="match">The joint.</param>
@@ -44,6 +48,43 @@ public static class JointTemplate
             Side(match, title, sheet, JointSide.Port, portIsMirrored),
             Side(match, title, sheet, JointSide.Manifold, !portIsMirrored),
         };
+    }
+
+    /// <summary>One side as lines for a cutter, true size, in the joint's frame or its mirror image as the side is laid on its part. Layers:
+    /// port, manifold, gasket, the line to cut to, and the studs' holes, which hold both sides on each other.</summary>
+    /// <param name="match">The joint.</param>
+    /// <param name="side">The part to lay it on.</param>
+    /// <returns>One line or more.</returns>
+    public static IReadOnlyList<DxfPolyline> ToDxf(JointMatch match, JointSide side)
+    {
+        ArgumentNullException.ThrowIfNull(match);
+        var isMirrored = (match.Order.Flow == JointFlow.Exhaust) == (side == JointSide.Port);
+        var lines = new List<DxfPolyline>();
+        foreach (var opening in match.Openings)
+        {
+            Add("port", opening.Port.Outline.Points.ToArray());
+            Add("manifold", opening.Manifold.Outline.Points.ToArray());
+            if (match.IsCutNeeded)
+            {
+                Add("cut-to", opening.CutTo.Points.ToArray());
+            }
+
+            if (opening.Gasket is { } gasket)
+            {
+                Add("gasket", gasket.Outline.Points.ToArray());
+            }
+        }
+
+        foreach (var stud in side == JointSide.Port ? match.PortStuds : match.ManifoldStuds)
+        {
+            Add("stud", [.. Enumerable.Range(0, StudCorners).Select(k => Math.SinCos(2 * Math.PI * k / StudCorners))
+                .Select(turn => new SectionPoint(stud.XMm + (StudRadiusMm * turn.Cos), stud.YMm + (StudRadiusMm * turn.Sin)))]);
+        }
+
+        return lines;
+
+        void Add(string layer, IReadOnlyList<SectionPoint> points) =>
+            lines.Add(new(layer, isMirrored ? [.. points.Select(p => p with { XMm = -p.XMm })] : points, IsClosed: true));
     }
 
     private static bool Holds(PaperSize paper, OutlineBox box) =>

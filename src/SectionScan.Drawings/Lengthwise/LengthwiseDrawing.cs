@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Drawings.Comparisons;
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Lettering;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
@@ -103,6 +104,17 @@ public static class LengthwiseDrawing
         CheckBar.Across(page, new((sheet.WidthMm - 100) / 2, sheet.HeightMm - MarginMm), 100);
         CheckBar.Up(page, new(MarginMm, (sheet.HeightMm + 100) / 2), 100);
         return page.Build();
+    }
+
+    /// <summary>The template's lines for a cutter, true size: the cut round floor, roof and both ends, and the centreline.</summary>
+    public static IReadOnlyList<DxfPolyline> ToDxf(LengthwiseShape shape)
+    {
+        ArgumentNullException.ThrowIfNull(shape);
+        return
+        [
+            new("cut", [.. shape.Floor.Points.ToArray(), .. shape.Roof.Points.ToArray().Reverse()], IsClosed: true),
+            new("centreline", [.. shape.Centreline.Select(place => place.Place)], IsClosed: false),
+        ];
     }
 
     private static (PageBuilder Page, LengthwiseFigure Figure) Open(string title, IReadOnlyList<string> notes, OutlineBox box)

@@ -19,6 +19,9 @@ internal static class EdgeDoubts
 
     // The fair course through the rest foretells a faint edge to about this.
     private const double CourseMm = 0.15;
+
+    // A course that misses most of the sound edge by more foretells nothing: the shape is no port section but, say, a half cut lengthwise.
+    private const double CourseMissesMm = 0.6;
     // A reading less sure than this was held to the trace, or light and tint contradict each other.
     private const double UnsteadyPx = 0.5;
 
@@ -47,8 +50,10 @@ internal static class EdgeDoubts
 
         // Blur makes every edge look fainter: what counts is an edge much fainter than the outline's usual one.
         var faint = Math.Min(FaintEvidence, FaintShare * places.Select(p => p.Own).Order().ElementAt(places.Length / 2));
-        doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => places[i].Own < faint
-            ? CourseMm + (course.Value is { } fair ? DistanceTo(fair, even.Points[i]) : 0.5) : 0));
+        bool IsSound(int i) => places[i].Own >= faint;
+        var fair = new Lazy<IReadOnlyList<TargetPoint>?>(() => Guiding(course.Value, even, IsSound));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => IsSound(i)
+            ? 0 : CourseMm + (fair.Value is { } guide ? DistanceTo(guide, even.Points[i]) : EdgeBridge.DistanceMm(even, i, IsSound))));
         doubts.AddRange(Stretches(readOn, EdgeDoubtCause.Unsteady, i =>
             readings[i].StandardUncertaintyMm > UnsteadyPx * pixelMm ? readings[i].StandardUncertaintyMm : 0));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Unsteady, i =>
@@ -99,6 +104,13 @@ internal static class EdgeDoubts
             double[] inside = [.. Enumerable.Range(from, to - from + 1).Select(t => doubtful[(start + t) % n]).Where(u => u > 0).Order()];
             return new(cause, middle, Math.Max(middle.DistanceTo(a), middle.DistanceTo(b)) + curve.StepMm, lengthMm, inside[(int)(0.8 * (inside.Length - 1))]);
         }
+    }
+
+    /// <summary>The course where it keeps to the sound edge, else null.</summary>
+    private static IReadOnlyList<TargetPoint>? Guiding(IReadOnlyList<TargetPoint>? course, ClosedCurve curve, Func<int, bool> isSound)
+    {
+        double[] misses = course is null ? [] : [.. Enumerable.Range(0, curve.Points.Length).Where(isSound).Select(i => DistanceTo(course, curve.Points[i])).Order()];
+        return misses.Length > 0 && misses[misses.Length / 2] <= CourseMissesMm ? course : null;
     }
 
     private static double DistanceTo(IReadOnlyList<TargetPoint> course, TargetPoint point)

@@ -1,11 +1,10 @@
-using SectionScan.Drawings.Sections;
+using SectionScan.Drawings.Outlines;
 using SectionScan.Imaging.Digitising;
-using SectionScan.Jobs.Files;
+using SectionScan.Jobs.Comparing;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
-using SectionScan.Porting.Documents;
 using SectionScan.Porting.Joints;
 using SectionScan.Porting.Sections;
 
@@ -13,8 +12,8 @@ namespace SectionScan.Jobs.Joints;
 
 /// <summary>A face of a joint as a person names it.</summary>
 /// <param name="Role">"port", "manifold" or "gasket", for messages.</param>
-/// <param name="Files">One photo of the face, or section documents of one photo, or one outline as CSV.</param>
-/// <param name="Studs">Middles of studs or holes: in the target's frame (mm, y down) for photos and documents, in the outline's own for CSV.</param>
+/// <param name="Files">One photo of the face, or section documents of one photo, or one outline as DXF, SVG or CSV.</param>
+/// <param name="Studs">Middles of studs or holes: in the target's frame (mm, y down) for photos and documents, in the drawing's own for DXF, SVG and CSV.</param>
 /// <param name="Pivot">A place that stays, in the same frame; null without.</param>
 /// <param name="View">From where it was seen.</param>
 public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOnlyList<SectionPoint> Studs, SectionPoint? Pivot, FaceView View)
@@ -67,25 +66,14 @@ public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOn
 
     private static Result<List<Found>> ReadFile(string file, DigitiseSettings settings)
     {
-        if (file.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+        if (file.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || OutlineFile.IsKnown(file))
         {
-            return TextFile.Read(file, SectionDocumentFormat.MaximumBytes).Then(content =>
+            return SectionInput.Read(file, string.Empty, TimeProvider.System).Then<List<Found>>(input => new List<Found>
             {
-                using var reader = new StringReader(content);
-                return OutlineCsv.Read(reader, file).Then<List<Found>>(outline =>
-                    new List<Found> { new(Path.GetFileNameWithoutExtension(file), outline, [], null, false, null) });
+                new(
+                    input.Name, input.Outline, input.ErrorSources, input.Document?.Placement,
+                    input.Document?.Section.Subject == SectionSubject.Opening, input.Document?.Photo?.Sha256),
             });
-        }
-
-        if (file.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
-        {
-            return TextFile.Read(file, SectionDocumentFormat.MaximumBytes).Then(content => SectionDocumentFormat.Read(content, file)).Then<List<Found>>(document =>
-                new List<Found>
-                {
-                    new(
-                        FileNames.StemOf(file), document.Section.Outline, document.Section.ErrorSources, document.Placement,
-                        document.Section.Subject == SectionSubject.Opening, document.Photo?.Sha256),
-                });
         }
 
         return Digitiser.Digitise(file, settings with { LooksForOpenings = true }).Then<List<Found>>(photo => photo.Sections.Count == 0

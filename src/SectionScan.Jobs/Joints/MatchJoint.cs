@@ -57,6 +57,8 @@ public static class MatchJoint
             (name + ".template.pdf", stream => PdfWriter.Write(template, stream, title)),
             (name + ".template-port.svg", stream => SvgWriter.Write(template[0], stream)),
             (name + ".template-manifold.svg", stream => SvgWriter.Write(template[1], stream)),
+            (name + ".template-port.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Port), stream, job.Unit)),
+            (name + ".template-manifold.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Manifold), stream, job.Unit)),
             (name + ".steps.csv", stream => stream.Write(Encoding.UTF8.GetBytes(StepTable(match)))),
         };
         return OutputFolder.Open(job.OutputFolder!).Then(folder => folder.WriteAll(files)).Then<JointOutcome>(written => new JointOutcome(match, written));

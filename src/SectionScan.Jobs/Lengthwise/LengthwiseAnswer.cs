@@ -11,15 +11,17 @@ namespace SectionScan.Jobs.Lengthwise;
 /// <param name="Name">The shape's name.</param>
 /// <param name="Floor">The floor, x and y.</param>
 /// <param name="Roof">The roof.</param>
-/// <param name="Centreline">Distance from the face, x, y, height square to the centreline.</param>
-/// <param name="HeightUMm">u of a height.</param>
+/// <param name="Centreline">Distance from the face, x, y, height square to the centreline, u of that height.</param>
+/// <param name="FaceHeight">The height at the manifold face.</param>
+/// <param name="SeatHeight">The height at the valve seat.</param>
 /// <param name="FloorTurn">The radius of the floor's turn (short-side radius).</param>
 /// <param name="RoofTurn">The radius of the roof's turn.</param>
 /// <param name="Comparison">Against the reference, or null.</param>
 /// <param name="Warnings">What the person should know.</param>
 /// <param name="Files">The files written.</param>
 public sealed record LengthwiseAnswer(
-    string Schema, string Name, IReadOnlyList<double[]> Floor, IReadOnlyList<double[]> Roof, IReadOnlyList<double[]> Centreline, double HeightUMm,
+    string Schema, string Name, IReadOnlyList<double[]> Floor, IReadOnlyList<double[]> Roof, IReadOnlyList<double[]> Centreline,
+    DigitiseAnswer.MeasurePart FaceHeight, DigitiseAnswer.MeasurePart SeatHeight,
     LengthwiseAnswer.TurnPart FloorTurn, LengthwiseAnswer.TurnPart RoofTurn, LengthwiseAnswer.ComparisonPart? Comparison,
     IReadOnlyList<string> Warnings, IReadOnlyList<string> Files)
 {
@@ -31,9 +33,11 @@ public sealed record LengthwiseAnswer(
     {
         ArgumentNullException.ThrowIfNull(outcome);
         var shape = outcome.Shape;
+        var u = new LengthwiseUncertainty(shape);
         return new(
             SchemaName, shape.Name, Points(shape.Floor), Points(shape.Roof),
-            [.. shape.Centreline.Select(p => new[] { p.DistanceMm, p.Place.XMm, p.Place.YMm, p.HeightMm })], shape.HeightStandardUncertaintyMm,
+            [.. shape.Centreline.Select(p => new[] { p.DistanceMm, p.Place.XMm, p.Place.YMm, p.HeightMm, u.Height(p).StandardUncertainty })],
+            DigitiseAnswer.MeasurePart.Of((u.Height(shape.Face), "mm")), DigitiseAnswer.MeasurePart.Of((u.Height(shape.Seat), "mm")),
             TurnPart.Of(shape.FloorRadius, shape.FloorRadii), TurnPart.Of(shape.RoofRadius, shape.RoofRadii),
             outcome.Comparison is { } comparison ? ComparisonPart.Of(comparison) : null, outcome.Warnings, outcome.Files);
     }
@@ -69,21 +73,23 @@ public sealed record LengthwiseAnswer(
     /// <param name="MeanFloorRiseMm">How much the floor rises in the mean, toward the roof positive.</param>
     /// <param name="HighestFloorRise">Where the floor rises most: length along the reference's floor, x, y, rise.</param>
     /// <param name="DeepestFloorRise">Where it rises least or falls most.</param>
-    /// <param name="DeviationUMm">u of a deviation; null when not known.</param>
-    /// <param name="Floor">Length along the floor, x, y, deviation.</param>
+    /// <param name="DeviationUMm">u of a deviation where the edge is as sure as usual; null when not known.</param>
+    /// <param name="Floor">Length along the floor, x, y, deviation, u of it (null when not known).</param>
     /// <param name="Roof">The same along the roof.</param>
     public sealed record ComparisonPart(
         string Reference, double MeanFloorRiseMm, double[] HighestFloorRise, double[] DeepestFloorRise, double? DeviationUMm,
-        IReadOnlyList<double[]> Floor, IReadOnlyList<double[]> Roof)
+        IReadOnlyList<double?[]> Floor, IReadOnlyList<double?[]> Roof)
     {
         internal static ComparisonPart Of(LengthwiseComparison comparison) => new(
             comparison.Reference.Name, comparison.MeanFloorRiseMm, Rise(comparison.HighestFloor), Rise(comparison.DeepestFloor),
-            double.IsNaN(comparison.DeviationStandardUncertaintyMm) ? null : comparison.DeviationStandardUncertaintyMm,
-            Samples(comparison.Floor), Samples(comparison.Roof));
+            Known(comparison.UsualStandardUncertaintyMm),
+            Samples(comparison.Floor, comparison.FloorStandardUncertaintyMm), Samples(comparison.Roof, comparison.RoofStandardUncertaintyMm));
 
         private static double[] Rise(ProfileSample sample) => [sample.LengthMm, sample.Place.XMm, sample.Place.YMm, -sample.DeviationMm];
 
-        private static double[][] Samples(IReadOnlyList<ProfileSample> samples) =>
-            [.. samples.Select(s => new[] { s.LengthMm, s.Place.XMm, s.Place.YMm, s.DeviationMm })];
+        private static double?[][] Samples(IReadOnlyList<ProfileSample> samples, Func<ProfileSample, double> u) =>
+            [.. samples.Select(s => new[] { s.LengthMm, s.Place.XMm, s.Place.YMm, s.DeviationMm, Known(u(s)) })];
+
+        private static double? Known(double u) => double.IsNaN(u) ? null : u;
     }
 }

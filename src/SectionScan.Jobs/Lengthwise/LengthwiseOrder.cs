@@ -6,7 +6,7 @@ using SectionScan.Porting.Lengthwise;
 namespace SectionScan.Jobs.Lengthwise;
 
 /// <summary>A lengthwise shape to be read, and what for.</summary>
-/// <param name="Input">A photo, a section document, or an outline as CSV.</param>
+/// <param name="Input">A photo, a section document, or an outline as DXF, SVG or CSV.</param>
 /// <param name="Reference">The shape to compare with, named in the same way; null without.</param>
 /// <param name="Alignment">How the two are laid on each other.</param>
 /// <param name="FaceIsRight">True when the manifold face is the end more to the right.</param>

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Lengthwise;
+using SectionScan.Drawings.Outlines;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Imaging.Digitising;
@@ -44,7 +45,7 @@ public static class ReadLengthwise
 
     private static Result<LengthwiseShape> Read(LengthwiseOrder order, string path, List<string> warnings)
     {
-        if (path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || path.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+        if (path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || OutlineFile.IsKnown(path))
         {
             return SectionInput.Read(path, string.Empty, TimeProvider.System)
                 .Then(input => LengthwiseFinder.Find(input.Name, input.Outline, input.ErrorSources, order.FaceIsRight));
@@ -85,6 +86,7 @@ public static class ReadLengthwise
             (name + ".lengthwise.pdf", stream => PdfWriter.Write(pages, stream, pages[0].Title)),
             (name + ".floor-and-roof.pdf", stream => PdfWriter.Write([template], stream, template.Title)),
             (name + ".floor-and-roof.svg", stream => SvgWriter.Write(template, stream)),
+            (name + ".floor-and-roof.dxf", stream => DxfWriter.Write(LengthwiseDrawing.ToDxf(shape), stream, order.Unit)),
             (name + ".centreline.csv", stream => stream.Write(Encoding.UTF8.GetBytes(CentrelineTable(shape)))),
         };
         if (pages.Count > 1)
@@ -97,10 +99,10 @@ public static class ReadLengthwise
 
     private static List<string> Notes(LengthwiseShape shape, LengthUnit unit)
     {
-        var u = shape.HeightStandardUncertaintyMm;
+        var u = new LengthwiseUncertainty(shape);
         return
         [
-            $"centreline {MeasureText.Length(new(shape.LengthMm, 0), unit)}, height at the face {MeasureText.Length(new(shape.Face.HeightMm, u), unit)}, at the seat {MeasureText.Length(new(shape.Seat.HeightMm, u), unit)}",
+            $"centreline {MeasureText.Length(new(shape.LengthMm, 0), unit)}, height at the face {MeasureText.Length(u.Height(shape.Face), unit)}, at the seat {MeasureText.Length(u.Height(shape.Seat), unit)}",
             "numbers: height square to the centreline, every 10 mm from the face; orange: circles of the turns",
         ];
     }
@@ -108,9 +110,9 @@ public static class ReadLengthwise
     private static List<string> Notes(LengthwiseComparison comparison, LengthUnit unit)
     {
         var notes = new List<string> { $"the floor rises by {MeasureText.Deviation(comparison.MeanFloorRiseMm, unit)} in the mean, at most {MeasureText.Deviation(-comparison.HighestFloor.DeviationMm, unit)}" };
-        if (!double.IsNaN(comparison.DeviationStandardUncertaintyMm))
+        if (comparison.Uncertainty is not null)
         {
-            notes.Add($"U of a deviation {MeasureText.Length(new(Estimate.CoverageFactor * comparison.DeviationStandardUncertaintyMm, 0), unit)} (k = 2)");
+            notes.Add($"U of a deviation {MeasureText.Length(new(Estimate.CoverageFactor * comparison.UsualStandardUncertaintyMm, 0), unit)} (k = 2) where the edge is as sure as usual");
         }
 
         return notes;
@@ -118,10 +120,11 @@ public static class ReadLengthwise
 
     private static string CentrelineTable(LengthwiseShape shape)
     {
-        var text = new StringBuilder("distance_mm,x_mm,y_mm,height_mm\n");
+        var text = new StringBuilder("distance_mm,x_mm,y_mm,height_mm,u_height_mm\n");
+        var u = new LengthwiseUncertainty(shape);
         foreach (var place in shape.Centreline)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{place.DistanceMm:0.000},{place.Place.XMm:0.0000},{place.Place.YMm:0.0000},{place.HeightMm:0.0000}\n");
+            text.Append(CultureInfo.InvariantCulture, $"{place.DistanceMm:0.000},{place.Place.XMm:0.0000},{place.Place.YMm:0.0000},{place.HeightMm:0.0000},{u.Height(place).StandardUncertainty:0.0000}\n");
         }
 
         return text.ToString();

@@ -74,7 +74,8 @@ public static class RunJob
         var ratio = PrintRatio(source) ?? (1, 1);
         var path = Path.Combine(folder.FullPath, LensName);
         written.Add(path);
-        return LensFiles.Make([.. plan.Photos.Select(source.PathOf)], ratio, path, new Passed(steps)).Then<LensProfile>(made => made.Profile);
+        return LensFiles.Make([.. plan.Photos.Select(source.PathOf)], ratio, path, new Passed(steps))
+            .Then(made => made.LeftOut.Count > 0 ? made.LeftOut[0] : (Result<LensProfile>)made.Profile);
     }
 
     internal static (double X, double Y)? PrintRatio(JobFolder source) =>

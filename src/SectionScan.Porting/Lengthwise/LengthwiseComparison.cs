@@ -13,14 +13,14 @@ namespace SectionScan.Porting.Lengthwise;
 /// <param name="Floor">Along the reference's floor from face to seat: + where the measured wall lies outside (metal already gone), − where
 /// metal is left, mm.</param>
 /// <param name="Roof">The same along the roof.</param>
-/// <param name="DeviationStandardUncertaintyMm">u of a deviation, both walls' u added in squares; NaN when not known.</param>
+/// <param name="Uncertainty">u of each shape place by place; null when that of one is not known.</param>
 public sealed record LengthwiseComparison(
     LengthwiseShape Reference,
     LengthwiseShape Measured,
     SimilarityTransform Transform,
     IReadOnlyList<ProfileSample> Floor,
     IReadOnlyList<ProfileSample> Roof,
-    double DeviationStandardUncertaintyMm)
+    (LengthwiseUncertainty Reference, LengthwiseUncertainty Measured)? Uncertainty)
 {
     /// <summary>Where the measured floor stands highest above the reference's: its deviation is minus the rise.</summary>
     public ProfileSample HighestFloor => Floor.MinBy(sample => sample.DeviationMm)!;
@@ -30,6 +30,30 @@ public sealed record LengthwiseComparison(
 
     /// <summary>How much the floor rises in the mean, toward the roof positive, mm.</summary>
     public double MeanFloorRiseMm => -Floor.Average(sample => sample.DeviationMm);
+
+    /// <summary>u of the floor's deviation at one of its places, both walls' u there added in squares, mm; NaN when not known.</summary>
+    public double FloorStandardUncertaintyMm(ProfileSample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return Uncertainty is { } u ? double.Hypot(u.Reference.FloorMm(sample.Place), u.Measured.FloorMm(sample.Place)) : double.NaN;
+    }
+
+    /// <summary>The same along the roof.</summary>
+    public double RoofStandardUncertaintyMm(ProfileSample sample)
+    {
+        ArgumentNullException.ThrowIfNull(sample);
+        return Uncertainty is { } u ? double.Hypot(u.Reference.RoofMm(sample.Place), u.Measured.RoofMm(sample.Place)) : double.NaN;
+    }
+
+    /// <summary>u of a deviation where the edge is as sure as usual: the median over floor and roof, mm; NaN when not known.</summary>
+    public double UsualStandardUncertaintyMm
+    {
+        get
+        {
+            var all = Floor.Select(FloorStandardUncertaintyMm).Concat(Roof.Select(RoofStandardUncertaintyMm)).Order().ToList();
+            return all.Count == 0 ? double.NaN : all[all.Count / 2];
+        }
+    }
 
     /// <summary>Lays the measured shape on the reference and compares.</summary>
     public static LengthwiseComparison Of(LengthwiseShape reference, LengthwiseShape measured, LengthwiseAlignment alignment)
@@ -56,9 +80,7 @@ public sealed record LengthwiseComparison(
             Seat = Moved(measured.Seat),
             Centreline = [.. measured.Centreline.Select(place => place with { Place = transform.Apply(place.Place) })],
         };
-        var u = reference.ErrorSources.Count == 0 || measured.ErrorSources.Count == 0
-            ? double.NaN
-            : double.Hypot(WallUncertainty.Of(reference.Outline, reference.ErrorSources), WallUncertainty.Of(measured.Outline, measured.ErrorSources));
+        (LengthwiseUncertainty, LengthwiseUncertainty)? u = reference.ErrorSources.Count == 0 || laid.ErrorSources.Count == 0 ? null : (new(reference), new(laid));
 
         // The floor has the roof on one side of its way; outside is the other.
         var roofIsLeft = IsLeft(reference.Floor, reference.Roof.At(reference.Roof.LengthMm / 2));

@@ -7,12 +7,19 @@ namespace SectionScan.Porting.Lengthwise;
 public static class LengthwiseProblems
 {
     /// <summary>Face or seat is missing.</summary>
-    public static Problem EndsMissing(string where, int straightEnds) => new(
+    /// <param name="where">The shape.</param>
+    /// <param name="straightSides">How many straight sides between corners it has.</param>
+    public static Problem EndsMissing(string where, int straightSides) => new(
         "lengthwise-ends-missing",
-        (straightEnds == 0 ? "Neither end is" : "Only one end is")
-            + " a straight cut; a lengthwise shape runs from the manifold face to the valve seat and needs both.",
+        straightSides switch
+        {
+            0 => "Neither end is a straight cut",
+            1 => "Only one end is a straight cut",
+            _ => string.Create(CultureInfo.InvariantCulture, $"Of its {straightSides} straight sides no two lie at opposite ends"),
+        }
+        + "; a lengthwise shape runs from the manifold face to the valve seat and needs both.",
         where,
-        "Photograph the whole half with both ends in view and cut straight, clear of the window's border; trim a torn end.");
+        "Show the whole half, both ends in view and cut straight, clear of the window's border. A casting is open at its ends: lay a straight bar across face and seat, level with the cut. Several slices on one photo are sections: use sectionscan digitise.");
 
     /// <summary>There is nothing to measure.</summary>
     public static Problem NothingFound(string where) => new(

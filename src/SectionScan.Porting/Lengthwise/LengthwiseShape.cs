@@ -55,7 +55,4 @@ public sealed record LengthwiseShape(
             new(from.Place.XMm + (share * (to.Place.XMm - from.Place.XMm)), from.Place.YMm + (share * (to.Place.YMm - from.Place.YMm))),
             from.HeightMm + (share * (to.HeightMm - from.HeightMm)));
     }
-
-    /// <summary>u of a height, mm: two walls' u, taken as one error for the shared causes; zero when nothing is known.</summary>
-    public double HeightStandardUncertaintyMm => 2 * WallUncertainty.Of(Outline, ErrorSources);
 }

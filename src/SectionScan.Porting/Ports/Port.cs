@@ -65,10 +65,8 @@ public sealed record Port(string Name, PortKind Kind, SectionSubject Subject, IR
             return StationProblems.NotInTable(name, extra);
         }
 
-        var (moulds, openings) = (Of(SectionSubject.Mould), Of(SectionSubject.Opening));
-        return moulds.Count > 0 && openings.Count > 0 ? StationProblems.Mixed(name, moulds, openings) : null;
-
-        List<int> Of(SectionSubject subject) =>
-            [.. sections.Where(section => section.Subject == subject).Select(section => section.Station!.Value).Order()];
+        var kinds = sections.GroupBy(section => section.Subject).OrderBy(kind => kind.Key)
+            .Select(kind => (kind.Key, (IReadOnlyList<int>)[.. kind.Select(section => section.Station!.Value).Order()])).ToList();
+        return kinds.Count > 1 ? StationProblems.Mixed(name, kinds) : null;
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Sections;
 
 namespace SectionScan.Porting.Ports;
 
@@ -82,9 +83,19 @@ public static class StationProblems
         "Add a line with its distance, or leave the section out.");
 
     /// <summary>Slices of a mould and openings in metal in one port.</summary>
-    public static Problem Mixed(string where, IReadOnlyList<int> moulds, IReadOnlyList<int> openings) => new(
-        "moulds-and-openings-mixed", $"Slices of a mould ({Stations(moulds)}) and openings in metal ({Stations(openings)}) stand in one port.", where,
-        "Make two ports of them and compare these: rubber shrinks and is cut elsewhere than metal.");
+    public static Problem Mixed(string where, IReadOnlyList<(SectionSubject Subject, IReadOnlyList<int> Stations)> kinds) => new(
+        kinds.Any(kind => kind.Subject == SectionSubject.Target) ? "targets-and-sections-mixed" : "moulds-and-openings-mixed",
+        $"In one port stand {string.Join(" and ", kinds.Select(kind => $"{Words(kind.Subject)} ({Stations(kind.Stations)})"))}.", where,
+        kinds.Any(kind => kind.Subject == SectionSubject.Target)
+            ? "Make two ports of them and compare these: a target is what the port is to become, not what it is."
+            : "Make two ports of them and compare these: rubber shrinks and is cut elsewhere than metal.");
+
+    private static string Words(SectionSubject subject) => subject switch
+    {
+        SectionSubject.Mould => "slices of a mould",
+        SectionSubject.Opening => "openings in metal",
+        _ => "target shapes",
+    };
 
     private static string Stations(IReadOnlyList<int> stations) =>
         $"station{(stations.Count == 1 ? "" : "s")} {string.Join(", ", stations.Select(each => Text($"{each}")))}";

@@ -1,3 +1,5 @@
+using SectionScan.Drawings.Formats;
+using SectionScan.Drawings.Joints;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Joints;
@@ -76,14 +78,28 @@ public sealed class MatchJointTests : IDisposable
             OutlineCsv.Write(Outline.From(SamplePhotos.TruthOf("p10").Sections[0].Outline).ValueOrThrow().Scaled(0.97), stream);
         }
 
+        // The manifold as a drawing: the same outline through DXF.
+        var drawn = folder.PathOf("outlet.dxf");
+        using (var stream = File.Create(drawn))
+        {
+            DxfWriter.Write([DxfPolyline.Of(Outline.From(SamplePhotos.TruthOf("p10").Sections[0].Outline).ValueOrThrow())], stream);
+        }
+
         var job = new JointJob(
-            new("port", [outlet], [], null, FaceView.WithFlow), new("manifold", [outlet], [], null, FaceView.WithFlow), null, JointFlow.Intake, new(), 0,
+            new("port", [outlet], [], null, FaceView.WithFlow), new("manifold", [drawn], [], null, FaceView.WithFlow), null, JointFlow.Intake, new(), 0,
             new(), folder.PathOf("out"), PaperSize.A4, LengthUnit.Millimetre);
 
         var outcome = MatchJoint.Run(job).ValueOrThrow();
 
-        Assert.Equal(6, outcome.Files.Count);
+        Assert.Equal(8, outcome.Files.Count);
         Assert.All(outcome.Files, file => Assert.True(new FileInfo(file).Length > 1000));
+
+        // The manifold's side is the port's in the mirror, so that both can be laid on their part; the manifold is 3 % the larger.
+        var (port, manifold) = (JointTemplate.ToDxf(outcome.Match, JointSide.Port), JointTemplate.ToDxf(outcome.Match, JointSide.Manifold));
+        Assert.Equal(port.Select(line => line.Layer), manifold.Select(line => line.Layer));
+        Assert.All(port.Zip(manifold), each => Assert.Equal(each.First.Points.Select(p => -p.XMm), each.Second.Points.Select(p => p.XMm)));
+        double WidthOf(string layer) => port.Single(line => line.Layer == layer).Points.Max(p => p.XMm) - port.Single(line => line.Layer == layer).Points.Min(p => p.XMm);
+        Assert.Equal(0.97, WidthOf("port") / WidthOf("manifold"), 1e-6);
     }
 
     [Fact]

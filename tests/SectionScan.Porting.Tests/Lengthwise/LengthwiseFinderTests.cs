@@ -95,6 +95,16 @@ public class LengthwiseFinderTests
         Assert.Equal("half.jpg", problem.Where);
     }
 
+    [Fact]
+    public void Straight_sides_that_are_no_two_ends_are_counted_truly()
+    {
+        // A triangle: three straight sides, each next to the other two.
+        var outline = Outline.From([new(0, 0), new(60, 0), new(20, 45)]).ValueOrThrow();
+
+        Assert.False(LengthwiseFinder.Find("half.jpg", outline, []).TryGet(out _, out var problem));
+        Assert.StartsWith("Of its 3 straight sides no two lie at opposite ends", problem.What, StringComparison.Ordinal);
+    }
+
     internal static Outline Drawn(double radius, double riseMm = 0)
     {
         var arc = Enumerable.Range(0, 161).Select(k => double.DegreesToRadians(k / 2.0)).ToList();

@@ -47,6 +47,11 @@ public sealed class PortTests
             Circle(1), TestPorts.Section(2, AnalyticShapes.Circle(15), SectionSubject.Opening), Circle(3));
 
     [Fact]
+    public void A_target_shape_does_not_stand_among_measured_sections() =>
+        Refused("targets-and-sections-mixed", "slices of a mould (stations 1, 3) and target shapes (station 2)",
+            Circle(1), TestPorts.Section(2, AnalyticShapes.Circle(15), SectionSubject.Target), Circle(3));
+
+    [Fact]
     public void A_leaning_cut_is_brought_back_to_square()
     {
         // Field guide: sawing askew by θ stretches the area by 1/cos θ; 10° is +1.543 %.

@@ -14,7 +14,7 @@ internal sealed class JointSettings : OutputSettings
     private const double MostMm = 50;
 
     [CommandOption("--port <FILE>", isRequired: true)]
-    [Description("The port face: a photo with the card, a section document, or an outline as CSV; again for each further document of the same photo")]
+    [Description("The port face: a photo with the card, a section document, or an outline as DXF, SVG or CSV; again for each further document of the same photo")]
     public string[] Port { get; init; } = [];
 
     [CommandOption("--manifold <FILE>", isRequired: true)]
@@ -35,7 +35,7 @@ internal sealed class JointSettings : OutputSettings
     public double? Clearance { get; init; }
 
     [CommandOption("--port-studs <X,Y,...>")]
-    [Description("Middles of the port's studs in mm from the card's top-left corner, y down (in a CSV's own frame for a CSV)")]
+    [Description("Middles of the port's studs in mm from the card's top-left corner, y down (in a drawing's own frame for DXF, SVG and CSV)")]
     public PlacesOption? PortStuds { get; init; }
 
     [CommandOption("--manifold-studs <X,Y,...>")]
@@ -80,7 +80,7 @@ internal sealed class JointSettings : OutputSettings
     public PrintRatioOption? PrintRatio { get; init; }
 
     [CommandOption("--out <DIR>")]
-    [Description("Folder for the picture, the two-sided template (PDF, SVG) and the steps (CSV)")]
+    [Description("Folder for the picture, the two-sided template (PDF, SVG, DXF) and the steps (CSV)")]
     public string? Out { get; init; }
 
     [CommandOption("--paper <SIZE>")]

@@ -9,6 +9,7 @@ using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Lengthwise;
 using SectionScan.Jobs.Lenses;
 using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Profiles;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
@@ -73,13 +74,13 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
 
     private void Show(LengthwiseShape shape, LengthUnit unit)
     {
-        var u = shape.HeightStandardUncertaintyMm;
+        var u = new LengthwiseUncertainty(shape);
         var least = shape.Centreline.MinBy(place => place.HeightMm)!;
         var figures = new Table().Border(TableBorder.Simple).HideHeaders().AddColumn("figure").AddColumn("value");
         figures.AddRow("centreline, face to seat", MeasureText.Length(new(shape.LengthMm, 0), unit));
-        figures.AddRow("height at the face", MeasureText.Length(new(shape.Face.HeightMm, u), unit));
-        figures.AddRow("height at the seat", MeasureText.Length(new(shape.Seat.HeightMm, u), unit));
-        figures.AddRow("least height", $"{MeasureText.Length(new(least.HeightMm, u), unit)}, {MeasureText.Length(new(least.DistanceMm, 0), unit)} from the face");
+        figures.AddRow("height at the face", MeasureText.Length(u.Height(shape.Face), unit));
+        figures.AddRow("height at the seat", MeasureText.Length(u.Height(shape.Seat), unit));
+        figures.AddRow("least height", $"{MeasureText.Length(u.Height(least), unit)}, {MeasureText.Length(new(least.DistanceMm, 0), unit)} from the face");
         figures.AddRow("radius of the floor's turn", Radius(shape.FloorRadius, unit));
         figures.AddRow("tightest place of the floor", Tightest(shape.FloorRadii, unit));
         figures.AddRow("radius of the roof's turn", Radius(shape.RoofRadius, unit));
@@ -92,13 +93,16 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
         terminal.Answers.WriteLine($"{comparison.Measured.Name} on {comparison.Reference.Name}: + metal already gone, − metal left");
         var figures = new Table().Border(TableBorder.Simple).HideHeaders().AddColumn("figure").AddColumn("value");
         figures.AddRow("the floor rises, mean", MeasureText.Deviation(comparison.MeanFloorRiseMm, unit));
-        figures.AddRow("most", $"{MeasureText.Deviation(-comparison.HighestFloor.DeviationMm, unit)}, {MeasureText.Length(new(comparison.HighestFloor.LengthMm, 0), unit)} along the floor");
-        figures.AddRow("least", $"{MeasureText.Deviation(-comparison.DeepestFloor.DeviationMm, unit)}, {MeasureText.Length(new(comparison.DeepestFloor.LengthMm, 0), unit)} along the floor");
+        figures.AddRow("most", $"{MeasureText.Deviation(-comparison.HighestFloor.DeviationMm, unit)}{U(comparison, comparison.HighestFloor, unit)}, {MeasureText.Length(new(comparison.HighestFloor.LengthMm, 0), unit)} along the floor");
+        figures.AddRow("least", $"{MeasureText.Deviation(-comparison.DeepestFloor.DeviationMm, unit)}{U(comparison, comparison.DeepestFloor, unit)}, {MeasureText.Length(new(comparison.DeepestFloor.LengthMm, 0), unit)} along the floor");
         figures.AddRow("roof, deviation", $"{MeasureText.Deviation(comparison.Roof.Min(s => s.DeviationMm), unit)} to {MeasureText.Deviation(comparison.Roof.Max(s => s.DeviationMm), unit)}");
-        figures.AddRow("U of a deviation (k = 2)", double.IsNaN(comparison.DeviationStandardUncertaintyMm)
-            ? "not known" : MeasureText.Length(new(Estimate.CoverageFactor * comparison.DeviationStandardUncertaintyMm, 0), unit));
+        figures.AddRow("U of a deviation (k = 2)", comparison.Uncertainty is null
+            ? "not known" : MeasureText.Length(new(Estimate.CoverageFactor * comparison.UsualStandardUncertaintyMm, 0), unit) + " where the edge is as sure as usual");
         terminal.Answers.Write(figures);
     }
+
+    private static string U(LengthwiseComparison comparison, ProfileSample place, LengthUnit unit) => comparison.Uncertainty is null
+        ? string.Empty : $" ± {MeasureText.Length(new(Estimate.CoverageFactor * comparison.FloorStandardUncertaintyMm(place), 0), unit)}";
 
     private static string Radius(Result<ArcRadius> found, LengthUnit unit) => found.TryGet(out var radius, out var problem)
         ? MeasureText.Length(radius.RadiusMm, unit)

@@ -13,7 +13,7 @@ internal sealed class LengthwiseSettings : OutputSettings
     private const double MostThicknessMm = 60;
 
     [CommandArgument(0, "<SHAPE>")]
-    [Description("The half cut lengthwise, both ends in view: a photo on the sheet, a section document, or an outline as CSV")]
+    [Description("The half cut lengthwise, both ends in view: a photo of a mould half on the sheet, or of a casting with the card on its face and straight bars across its open ends; a section document; or an outline as DXF, SVG or CSV")]
     public string Shape { get; init; } = string.Empty;
 
     [CommandOption("--reference <SHAPE>")]
@@ -47,7 +47,7 @@ internal sealed class LengthwiseSettings : OutputSettings
     public double? Up { get; init; }
 
     [CommandOption("--out <DIR>")]
-    [Description("Folder for the drawing, the floor and roof template (SVG, PDF) and the centreline (CSV)")]
+    [Description("Folder for the drawing, the floor and roof template (SVG, PDF, DXF) and the centreline (CSV)")]
     public string? Out { get; init; }
 
     [CommandOption("--paper <SIZE>")]
