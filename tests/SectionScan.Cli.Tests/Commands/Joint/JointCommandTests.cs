@@ -43,7 +43,7 @@ public sealed class JointCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("cut the port", run.Output, StringComparison.Ordinal);
         Assert.Contains("Before you cut", run.Output, StringComparison.Ordinal);
-        Assert.Equal(6, folder.Written.Count);
+        Assert.Equal(8, folder.Written.Count);
     }
 
     [Theory]

@@ -35,7 +35,7 @@ public sealed class LengthwiseCommandTests : IDisposable
 
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("the floor rises", run.Output, StringComparison.Ordinal);
-        Assert.Equal(6, folder.Written.Count);
+        Assert.Equal(7, folder.Written.Count);
     }
 
     [Theory]

@@ -46,7 +46,7 @@ public sealed class PortCommandTests : IDisposable
         var mixed = await Make("station,distance_mm\n1,0\n2,50\n", Section(1), Section(2, SectionSubject.Opening));
 
         Assert.Contains("Only station 1 is there", one.Error, StringComparison.Ordinal);
-        Assert.Contains("Slices of a mould (station 1) and openings in metal (station 2)", mixed.Error, StringComparison.Ordinal);
+        Assert.Contains("slices of a mould (station 1) and openings in metal (station 2)", mixed.Error, StringComparison.Ordinal);
     }
 
     [Fact]
