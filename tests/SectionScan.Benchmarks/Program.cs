@@ -8,4 +8,5 @@ if (args is ["memory", ..])
 }
 
 BenchmarkSwitcher.FromAssembly(typeof(DigitiseBenchmarks).Assembly).Run(args);
+LibraryFileBenchmarks.Clear();
 return 0;

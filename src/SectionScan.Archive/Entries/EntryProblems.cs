@@ -45,6 +45,13 @@ public static class EntryProblems
         library,
         string.Create(CultureInfo.InvariantCulture, $"Revise entry {id}, remove it first, or name a stage such as \"finished\" to keep both."));
 
+    /// <summary>The same entry was changed here and elsewhere, each in its own way.</summary>
+    public static Problem HistoriesDiverge(string library, string path, long id) => new(
+        "entry-histories-diverge",
+        string.Create(CultureInfo.InvariantCulture, $"Entry {id}, \"{path}\", was changed here and in the other library, each in its own way."),
+        library,
+        string.Create(CultureInfo.InvariantCulture, $"Leave it out (--skip-taken) and correct entry {id} by hand, or remove entry {id} for good reason and agree on one."));
+
     /// <summary>The entry is removed and so cannot be changed.</summary>
     public static Problem IsRemoved(string library, long id) => new(
         "entry-is-removed",

@@ -11,6 +11,7 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, Phot
 {
     private readonly HashSet<string> photoHashes = new(StringComparer.Ordinal); // hashes of the photos that sections came from
     private readonly List<long> added = [];
+    private readonly List<long> updated = [];
     private readonly List<SectionPlace> alreadyThere = [];
     private readonly List<SectionPlace> skipped = [];
 
@@ -60,7 +61,7 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, Phot
             }
         }
 
-        return new ImportReport(added, alreadyThere, skipped);
+        return new ImportReport(added, updated, alreadyThere, skipped);
     }
 
     private Problem? Entry(string path, string name, ArchiveReading archive, ArchivedEntry entry)
@@ -82,13 +83,12 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, Phot
             return ArchiveProblems.ManifestUnusable(path, $"{name} has a history that cannot have happened.");
         }
 
-        var last = revisions[^1];
-        if (last.Action == RevisionAction.Removed && reader.HasRemoval(last.Sound.Sha256, last.At))
+        if (reader.SameBeginning(revisions[0]) is { } known)
         {
-            alreadyThere.Add(last.Sound.Content.Place);
-            return null;
+            return Continue(reader.Show(known).ValueOrThrow(), revisions);
         }
 
+        var last = revisions[^1];
         if (last.Action != RevisionAction.Removed && reader.Holder(last.Sound.Content.Place) is { } holder)
         {
             return Taken(holder, last.Sound);
@@ -98,20 +98,44 @@ internal sealed class ArchiveImport(EntryWriter writer, EntryReader reader, Phot
         return null;
     }
 
-    private Problem? Taken(long holder, CheckedContent coming)
+    // The same entry, here and there: whichever history is the longer one holds, when it begins with the other.
+    private Problem? Continue(LibraryEntry here, List<ImportedRevision> coming)
     {
-        var place = coming.Content.Place;
-        var current = reader.Show(holder).ValueOrThrow().Current;
-        var isSame = current.DocumentSha256 == coming.Sha256
-            && current.Content.Notes == coming.Content.Notes
-            && current.Content.Tags.SequenceEqual(coming.Content.Tags)
-            && current.Content.Fields.SequenceEqual(coming.Content.Fields);
-        if (!isSame && !skipsTaken)
+        var last = coming[^1];
+        var place = last.Sound.Content.Place;
+        if (here.History.Zip(coming).All(pair => pair.Second.IsSameAs(pair.First)))
         {
-            return EntryProblems.PlaceTaken(reader.Path, place.Path, holder);
+            if (coming.Count <= here.History.Count)
+            {
+                alreadyThere.Add(place);
+                return null;
+            }
+
+            if (last.Action != RevisionAction.Removed && reader.Holder(place) is { } holder && holder != here.Summary.Id)
+            {
+                return Taken(holder, last.Sound);
+            }
+
+            writer.Continue(here.Summary.Id, coming, here.History.Count);
+            updated.Add(here.Summary.Id);
+            return null;
         }
 
-        (isSame ? alreadyThere : skipped).Add(place);
+        return Unlike(here.Current, last.Sound, EntryProblems.HistoriesDiverge(reader.Path, place.Path, here.Summary.Id));
+    }
+
+    private Problem? Taken(long holder, CheckedContent coming) => Unlike(
+        reader.Show(holder).ValueOrThrow().Current, coming, EntryProblems.PlaceTaken(reader.Path, coming.Content.Place.Path, holder));
+
+    private Problem? Unlike(EntryRevision current, CheckedContent coming, Problem problem)
+    {
+        var isSame = coming.HoldsTheSameAs(current);
+        if (!isSame && !skipsTaken)
+        {
+            return problem;
+        }
+
+        (isSame ? alreadyThere : skipped).Add(coming.Content.Place);
         return null;
     }
 

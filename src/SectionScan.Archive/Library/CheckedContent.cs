@@ -28,6 +28,13 @@ internal sealed record CheckedContent(
                 SectionDocumentFormat.Read(tidy.DocumentJson, tidy.Place.Path).Then(document => From(tidy, document)));
     }
 
+    /// <summary>True when a revision holds the same document, notes, tags and numbers.</summary>
+    public bool HoldsTheSameAs(EntryRevision revision) =>
+        revision.DocumentSha256 == Sha256
+        && revision.Content.Notes == Content.Notes
+        && revision.Content.Tags.SequenceEqual(Content.Tags)
+        && revision.Content.Fields.SequenceEqual(Content.Fields);
+
     private static Result<CheckedContent> From(EntryContent content, SectionDocument document)
     {
         var points = document.Section.Outline.Points;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Dapper;
 using Microsoft.Data.Sqlite;
 using SectionScan.Archive.Entries;
+using SectionScan.Archive.Exchange;
 using SectionScan.Archive.Search;
 using SectionScan.Metrology.Results;
 
@@ -85,10 +86,24 @@ internal sealed class EntryReader(string path, SqliteConnection connection)
             Stage = EntryRules.Name(place.Stage),
         });
 
-    /// <summary>True when an entry with this document was removed at this moment: the same removal, seen before.</summary>
-    public bool HasRemoval(string sha256, DateTimeOffset at) => connection.ExecuteScalar<long>(
-        "SELECT count(*) FROM revision r JOIN document d ON d.id = r.document_id WHERE d.sha256 = @sha256 AND r.at = @at AND r.action = 'removed'",
-        new { sha256, at = Moments.ToText(at) }) > 0;
+    /// <summary>The entry that came in by this very revision, here or in the library that it was exported from, or null.</summary>
+    public long? SameBeginning(ImportedRevision first) => connection.QueryFirstOrDefault<long?>(
+        """
+        SELECT r.entry_id FROM document d JOIN revision r ON r.document_id = d.id JOIN port p ON p.id = r.port_id JOIN head h ON h.id = p.head_id
+        WHERE d.sha256 = @Sha256 AND r.number = 1 AND r.at = @at AND h.name = @Head AND p.kind = @kind AND p.cylinder = @Cylinder
+            AND p.mark = @Mark AND r.station = @Station AND r.stage = @Stage ORDER BY r.entry_id
+        """,
+        new
+        {
+            first.Sound.Sha256,
+            at = Moments.ToText(first.At),
+            first.Sound.Content.Place.Head,
+            kind = PortName.Word(first.Sound.Content.Place.Port.Kind),
+            first.Sound.Content.Place.Port.Cylinder,
+            first.Sound.Content.Place.Port.Mark,
+            first.Sound.Content.Place.Station,
+            first.Sound.Content.Place.Stage,
+        });
 
     /// <summary>The entries of the given numbers, in their order.</summary>
     public IReadOnlyList<EntrySummary> Summaries(IEnumerable<long> ids) => SummaryQuery.Of(connection, [.. ids]);

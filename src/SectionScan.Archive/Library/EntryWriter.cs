@@ -56,7 +56,15 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
     public long Import(IReadOnlyList<ImportedRevision> revisions)
     {
         var id = NewId();
-        for (var i = 0; i < revisions.Count; i++)
+        Continue(id, revisions, 0);
+        return id;
+    }
+
+    /// <summary>Adds to an entry the revisions of a history that it has the first <paramref name="known"/> of; the last one's place must be
+    /// free or the entry's own.</summary>
+    public void Continue(long id, IReadOnlyList<ImportedRevision> revisions, int known)
+    {
+        for (var i = known; i < revisions.Count; i++)
         {
             // Only the last one is made current: an earlier one may stand at a place that is taken here.
             var (action, reason, at, sound) = revisions[i];
@@ -70,9 +78,10 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
                 Append(id, header, sound, action == RevisionAction.Removed);
             }
         }
-
-        return id;
     }
+
+    /// <summary>A reason as it is kept.</summary>
+    public static string TidyReason(string reason) => reason.ReplaceLineEndings("\n").Trim();
 
     public Result<long> Mark(long id, RevisionAction action, string reason)
     {
@@ -179,7 +188,8 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
         connection.Execute(
             """
             INSERT INTO current_revision VALUES (@id, @revisionId, @PortId, @Station, @Stage, @isRemoved)
-            ON CONFLICT (entry_id) DO UPDATE SET revision_id = @revisionId, port_id = @PortId, station = @Station, stage = @Stage;
+            ON CONFLICT (entry_id) DO UPDATE SET revision_id = @revisionId, port_id = @PortId, station = @Station, stage = @Stage,
+                is_removed = @isRemoved;
             DELETE FROM words WHERE rowid = @id;
             INSERT INTO words (rowid, head, port, station, notes, tags, fields) VALUES (@id, @Head, @port, @at, @Notes, @tags, @fields);
             """,
@@ -211,7 +221,7 @@ internal sealed class EntryWriter(string path, SqliteConnection connection, Time
                 id,
                 header.Number,
                 action = EntryReader.Word(header.Action),
-                reason = header.Reason.ReplaceLineEndings("\n").Trim(),
+                reason = TidyReason(header.Reason),
                 at = Moments.ToText(header.At),
                 header.PortId,
                 place.Station,

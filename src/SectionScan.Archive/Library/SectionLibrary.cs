@@ -183,10 +183,10 @@ public sealed class SectionLibrary : IDisposable
         return Read(reader => ArchiveExport.Write(reader, path, ids, withPhotos));
     }
 
-    /// <summary>Adds the entries of an archive file with their history: all of them, or none when anything is wrong with the file or
-    /// a place is taken by a different entry.</summary>
+    /// <summary>Adds the entries of an archive file with their history, and the newer revisions of those that are here already: all of it,
+    /// or nothing when anything is wrong with the file, a place is taken by a different entry, or an entry was changed in both libraries.</summary>
     /// <param name="path">The archive file. It is not trusted: nothing of it is written anywhere but into this library.</param>
-    /// <param name="skipsTaken">True: entries whose place is taken are left out and told, instead of refusing all.</param>
+    /// <param name="skipsTaken">True: such entries are left out and told, instead of refusing all.</param>
     public Result<ImportReport> Import(string path, bool skipsTaken = false)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);

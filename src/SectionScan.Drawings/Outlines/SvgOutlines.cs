@@ -140,11 +140,15 @@ public static class SvgOutlines
     private static double? Length(XElement element, string name) =>
         (string?)element.Attribute(name) is { } text ? new SvgNumbers(text).Number() : null;
 
-    // What a person sees in the list of layers: the label, else the class that our own drawings use, else the id.
-    private static string? LayerOf(XElement element) =>
-        (string?)element.Attributes().FirstOrDefault(each => each.Name.LocalName == "label")
-        ?? (string?)element.Attribute("class")
-        ?? (string?)element.Attribute("id");
+    // What a person sees in the list of layers: the label, else the class that our own drawings use, else a group's id. The id of a
+    // single line is a number that the drawing program gave it: lines that meet must not be kept apart by it.
+    private static string? LayerOf(XElement element)
+    {
+        var isGroup = element.Name.LocalName is "g" or "svg" or "a" or "switch";
+        return (string?)element.Attributes().FirstOrDefault(each => each.Name.LocalName == "label")
+            ?? (string?)element.Attribute("class")
+            ?? (isGroup ? (string?)element.Attribute("id") : null);
+    }
 
     private static double? MmPerUnit(XElement root)
     {

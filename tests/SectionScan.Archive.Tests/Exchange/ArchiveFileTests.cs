@@ -165,6 +165,68 @@ public sealed class ArchiveFileTests : IDisposable
     }
 
     [Fact]
+    public void What_was_corrected_elsewhere_since_is_taken_over_and_nothing_twice()
+    {
+        var first = Exported(1, 2, 3);
+        using var other = Other();
+        other.Import(first).ValueOrThrow();
+        library.Revise(1, LibraryFolder.Content(1) with { Notes = "Burr taken off.", Tags = ["proven"] }, "Slice cleaned.").ValueOrThrow();
+        library.Revise(1, LibraryFolder.Content(8, LibraryFolder.Place(11)), "It is station 11.").ValueOrThrow();
+        library.Remove(2, "Digitised from the wrong slice.").ValueOrThrow();
+        library.Restore(3, "The slice was good after all.").ValueOrThrow();
+        var later = folder.FilePath("later.zip");
+        library.Export(later, [1, 2, 3]).ValueOrThrow();
+
+        var report = other.Import(later).ValueOrThrow();
+
+        Assert.Empty(report.Added);
+        Assert.Equal([1, 2, 3], report.Updated);
+        Assert.Equal([3, 11], other.List().ValueOrThrow().Select(each => each.Place.Station));
+        Assert.Equal(1, other.FindSimilar(SampleSections.Blob(8), 1, new()).ValueOrThrow().Single().Entry.Id);
+        Assert.Empty(other.FindByWords("burr").ValueOrThrow()); // said in an earlier revision only
+        Assert.True(other.CheckIntegrity().ValueOrThrow().IsSound);
+        other.Export(folder.FilePath("again.zip"), [1, 2, 3]).ValueOrThrow();
+        Assert.Equal(File.ReadAllBytes(later), File.ReadAllBytes(folder.FilePath("again.zip")));
+
+        var older = other.Import(first).ValueOrThrow();
+        Assert.Equal((0, 0, 3), (older.Added.Count, older.Updated.Count, older.AlreadyThere.Count));
+    }
+
+    [Fact]
+    public void An_entry_changed_in_both_libraries_refuses_all_or_is_skipped_on_request()
+    {
+        using var other = Other();
+        other.Import(Exported(1, 2)).ValueOrThrow();
+        library.Revise(1, LibraryFolder.Content(1) with { Notes = "Said there." }, "Note.").ValueOrThrow();
+        library.Revise(2, LibraryFolder.Content(9, LibraryFolder.Place(2)), "Digitised once more.").ValueOrThrow();
+        other.Revise(1, LibraryFolder.Content(1) with { Notes = "Said here." }, "Note.").ValueOrThrow();
+        var later = folder.FilePath("later.zip");
+        library.Export(later, [2, 1]).ValueOrThrow();
+
+        Assert.Equal("entry-histories-diverge", Results.ProblemOf(other.Import(later)).Code);
+        Assert.Equal(2, other.Show(2).ValueOrThrow().History.Count);
+
+        var report = other.Import(later, skipsTaken: true).ValueOrThrow();
+        Assert.Equal((2L, LibraryFolder.Place(1)), (report.Updated.Single(), report.Skipped.Single()));
+        Assert.Equal("Said here.", other.Show(1).ValueOrThrow().Current.Content.Notes);
+        Assert.Equal(3, other.Show(2).ValueOrThrow().History.Count);
+    }
+
+    [Fact]
+    public void A_newer_place_that_is_taken_here_refuses_all()
+    {
+        using var other = Other();
+        other.Import(Exported(1)).ValueOrThrow();
+        other.Add(LibraryFolder.Content(50, LibraryFolder.Place(11))).ValueOrThrow();
+        library.Revise(1, LibraryFolder.Content(1, LibraryFolder.Place(11)), "It is station 11.").ValueOrThrow();
+        var later = folder.FilePath("later.zip");
+        library.Export(later, [1]).ValueOrThrow();
+
+        Assert.Equal("entry-place-taken", Results.ProblemOf(other.Import(later)).Code);
+        Assert.Equal([1, 11], other.List().ValueOrThrow().Select(each => each.Place.Station));
+    }
+
+    [Fact]
     public void An_earlier_place_that_is_taken_here_is_no_obstacle()
     {
         library.Revise(2, LibraryFolder.Content(7, LibraryFolder.Place(20)), "Wrong station.").ValueOrThrow();

@@ -31,6 +31,22 @@ public sealed class SvgOutlinesTests
         Assert.Equal(-12.5, outline.Points.ToArray().Max(p => p.YMm), 1e-3); // 30·3/4 above the line
     }
 
+    [Fact]
+    public void Open_lines_that_meet_join_although_each_has_an_id()
+    {
+        var file = DrawnFiles.Read("stadium-of-four-paths.svg").ValueOrThrow();
+
+        Assert.Equal((Math.PI * 14 * 14) + (12 * 28), PolygonMoments.Of(file.Outline.Points).AreaMm2, ToleranceMm2);
+    }
+
+    [Fact]
+    public void A_layer_is_chosen_by_its_groups_id()
+    {
+        var file = DrawnFiles.Read("two-groups.svg", new(Layer: "outline")).ValueOrThrow();
+
+        Assert.Equal(30 * 20, PolygonMoments.Of(file.Outline.Points).AreaMm2, 1e-6);
+    }
+
     [Theory]
     [InlineData("pixels.svg", "drawing-without-unit", "25.4")]
     [InlineData("broken-path.svg", "drawing-broken", "Line 2: <path>")]

@@ -8,7 +8,8 @@ using Spectre.Console.Cli;
 
 namespace SectionScan.Cli.Commands.Library;
 
-/// <summary>Adds the entries of an archive file with their history: all, or none when something is wrong.</summary>
+/// <summary>Adds the entries of an archive file with their history, and newer revisions of known ones: all, or none when something is
+/// wrong.</summary>
 internal sealed class LibraryImportCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<LibraryImportCommand.Settings>
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
@@ -28,6 +29,7 @@ internal sealed class LibraryImportCommand(Terminal terminal, ProblemPrinter pro
                 Report = new
                 {
                     report.Added,
+                    report.Updated,
                     AlreadyThere = report.AlreadyThere.Select(place => place.Path),
                     Skipped = report.Skipped.Select(place => place.Path),
                 },
@@ -36,10 +38,10 @@ internal sealed class LibraryImportCommand(Terminal terminal, ProblemPrinter pro
         }
 
         terminal.Answers.WriteLine(FormattableString.Invariant(
-            $"{report.Added.Count} entries added, {report.AlreadyThere.Count} were there already, {report.Skipped.Count} skipped"));
+            $"{report.Added.Count} entries added, {report.Updated.Count} updated, {report.AlreadyThere.Count} were there already, {report.Skipped.Count} skipped"));
         foreach (var place in report.Skipped)
         {
-            terminal.Answers.WriteLine($"skipped, another entry is there: {place.Path}");
+            terminal.Answers.WriteLine($"skipped, another entry is there, or it was changed here too: {place.Path}");
         }
 
         return ExitCode.Done;
@@ -53,7 +55,7 @@ internal sealed class LibraryImportCommand(Terminal terminal, ProblemPrinter pro
         public string File { get; init; } = string.Empty;
 
         [CommandOption("--skip-taken")]
-        [Description("Leave out entries whose place another entry has taken, instead of refusing all")]
+        [Description("Leave out entries whose place another entry has taken, or that were changed here too, instead of refusing all")]
         public bool SkipsTaken { get; init; }
     }
 }
