@@ -2,7 +2,6 @@ using BenchmarkDotNet.Attributes;
 using SectionScan.Archive.Library;
 using SectionScan.Archive.Search;
 using SectionScan.Metrology.Outlines;
-using SectionScan.Metrology.Results;
 using SectionScan.Porting.Ports;
 using SectionScan.Testing.Sections;
 
