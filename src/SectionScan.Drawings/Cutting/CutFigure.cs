@@ -6,10 +6,10 @@ using SectionScan.Drawings.Comparisons;
 using SectionScan.Drawings.Lettering;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
+using SectionScan.Drawings.Walls;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Porting.Cutting;
-using SectionScan.Porting.Walls;
 
 namespace SectionScan.Drawings.Cutting;
 
@@ -32,8 +32,6 @@ internal static class CutFigure
     public static readonly Pen PresentPen = new(Colour.Grey(90), 0.25) { IsRound = true, DashesMm = [1.8, 1.1] };
     public static readonly Pen LeavePen = new(DivergingPalette.At(-1), 0.9) { IsRound = true };
     public static readonly Pen ThinPen = new(Ink.Line, 1.1) { DashesMm = [0.7, 0.7] };
-    public static readonly Pen KeepOutPen = new(Ink.Line, 0.3);
-    public static readonly Pen LimitPen = new(Ink.Faint, 0.18) { DashesMm = [1, 1] };
 
     /// <summary>The largest usual scale at which a cut fits a room.</summary>
     public static double ScaleFor(StationCut cut, double widthMm, double heightMm)
@@ -52,7 +50,7 @@ internal static class CutFigure
         Area(page, "finish", view, all, FinishFill);
         Area(page, "now", view, now, NowFill);
         Area(page, "beyond", view, Difference(cut.Present, cut.Target), BeyondFill);
-        KeepOuts(page, cut, view, middle, halfWidthMm, halfHeightMm);
+        KeepOutFigure.Draw(page, cut.Walls.Select(wall => wall.KeepOut), view, middle, halfWidthMm, halfHeightMm);
         page.Layer = "centre";
         page.Lines(
             [
@@ -67,47 +65,6 @@ internal static class CutFigure
         Stretches(page, "leave", cut, view, place => place.Mark is CutMark.Leave or CutMark.Beyond, LeavePen);
         Stretches(page, "thin-wall", cut, view, place => place.Mark == CutMark.ThinWall, ThinPen);
         Depths(page, cut, view, unit);
-    }
-
-    private static void KeepOuts(PageBuilder page, StationCut cut, SectionView view, PagePoint middle, double halfWidthMm, double halfHeightMm)
-    {
-        page.Layer = "keep-out";
-        foreach (var keepOut in cut.Walls.Select(wall => wall.KeepOut))
-        {
-            foreach (var (contours, pen) in Borders(keepOut, view))
-            {
-                var clipped = contours.SelectMany(contour => LineClip.Within(
-                    contour, middle.XMm - halfWidthMm, middle.YMm - halfHeightMm, middle.XMm + halfWidthMm, middle.YMm + halfHeightMm)).ToList();
-                if (clipped.Count > 0)
-                {
-                    page.Path(clipped, null, pen);
-                }
-            }
-        }
-    }
-
-    /// <summary>A keep-out's border, and the line at which a wall has its limit.</summary>
-    private static IEnumerable<(IReadOnlyList<Contour> Contours, Pen Pen)> Borders(KeepOut keepOut, SectionView view)
-    {
-        switch (keepOut.Shape)
-        {
-            case KeepOutCircle circle:
-                var centre = view.ToPage(circle.Centre);
-                yield return ([Contour.Circle(centre, Math.Max(circle.RadiusMm * view.Scale, 0.5))], KeepOutPen);
-                yield return ([Contour.Circle(centre, (circle.RadiusMm + keepOut.LimitMm) * view.Scale)], LimitPen);
-                break;
-            case KeepOutLine line:
-                yield return ([new([.. line.Points.Select(view.ToPage)], IsClosed: false)], KeepOutPen);
-                break;
-            case KeepOutOutline outline:
-                yield return ([view.ToContour(outline.Outline)], KeepOutPen);
-                if (OutlineOffset.By(outline.Outline, keepOut.LimitMm).TryGet(out var limit, out _))
-                {
-                    yield return ([view.ToContour(limit)], LimitPen);
-                }
-
-                break;
-        }
     }
 
     private static void Stretches(PageBuilder page, string layer, StationCut cut, SectionView view, Func<CutPlace, bool> isOf, Pen pen)

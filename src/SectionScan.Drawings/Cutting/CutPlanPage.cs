@@ -1,10 +1,10 @@
 using System.Globalization;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
+using SectionScan.Drawings.Walls;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Cutting;
-using SectionScan.Porting.Walls;
 
 namespace SectionScan.Drawings.Cutting;
 
@@ -118,8 +118,8 @@ public static class CutPlanPage
         if (cut.Walls.Count > 0)
         {
             entries.Add(("remove nothing: thin wall", at => page.Line(at, at.Moved(SampleMm, 0), CutFigure.ThinPen)));
-            entries.Add(("keep-out", at => page.Line(at, at.Moved(SampleMm, 0), CutFigure.KeepOutPen)));
-            entries.Add(("its limit", at => page.Line(at, at.Moved(SampleMm, 0), CutFigure.LimitPen)));
+            entries.Add(("keep-out", at => page.Line(at, at.Moved(SampleMm, 0), KeepOutFigure.BorderPen)));
+            entries.Add(("its limit", at => page.Line(at, at.Moved(SampleMm, 0), KeepOutFigure.LimitPen)));
         }
 
         page.Layer = "legend";
@@ -166,18 +166,11 @@ public static class CutPlanPage
         var rows = new List<IReadOnlyList<string>> { WallHead };
         rows.AddRange(cut.Walls.Take(MostWalls).Select(wall => (IReadOnlyList<string>)
         [
-            wall.KeepOut.Name, RegionWords.Of(wall.Region), Length(wall.WallMm.Value), Length(wall.WallMm.ExpandedUncertainty), Length(wall.KeepOut.LimitMm), Chance(wall),
+            wall.KeepOut.Name, RegionWords.Of(wall.Region), Length(wall.WallMm.Value), Length(wall.WallMm.ExpandedUncertainty), Length(wall.KeepOut.LimitMm), WallWords.Chance(wall),
         ]));
         return rows;
 
         string Length(double lengthMm) => MeasureText.Length(new(lengthMm, 0), unit);
-    }
-
-    private static string Chance(RemainingWall wall)
-    {
-        var percent = 100 * wall.ChanceUnderLimit;
-        var words = percent < 0.1 ? "below 0.1 %" : percent > 99.9 ? "above 99.9 %" : string.Create(CultureInfo.InvariantCulture, $"{percent:0.0} %");
-        return wall.NeedsCaution ? words + "  CAUTION" : words;
     }
 
     private static IEnumerable<string> Notes(StationCut cut, CutPlanCaption caption)

@@ -21,14 +21,19 @@ public static class LinePlot
     private static readonly Colour BandFill = Colour.Grey(228);
     private static readonly Pen BandEdge = new(Colour.Grey(170), 0.13);
 
-    /// <summary>The series' pens in order: full, dashed, dotted, dash and dot; each darker or lighter too.</summary>
+    /// <summary>The series' pens in order: full, dashed, dotted, dash and dot, and two more; each darker or lighter too.</summary>
     private static readonly Pen[] Pens =
     [
         new(Colour.Black, 0.45) { IsRound = true },
         new(new Colour(31, 78, 140), 0.4) { DashesMm = [3, 1.5] },
         new(new Colour(184, 92, 0), 0.4) { DashesMm = [0.8, 1.1] },
         new(Colour.Grey(90), 0.35) { DashesMm = [5, 1.2, 0.8, 1.2] },
+        new(new Colour(120, 60, 140), 0.4) { DashesMm = [1.8, 0.8] },
+        new(new Colour(0, 118, 104), 0.4) { DashesMm = [6, 0.8, 0.8, 0.8, 0.8, 0.8] },
     ];
+
+    /// <summary>The pen of a series, for a drawing beside the plot.</summary>
+    internal static Pen PenOf(int series) => Pens[series % Pens.Length];
 
     /// <summary>Draws the plot.</summary>
     /// <param name="frame">What stands round it.</param>

@@ -24,25 +24,45 @@ public static class TemplateDrawing
     /// <summary>Draws a template.</summary>
     /// <param name="template">Its shape.</param>
     /// <param name="cutWidthMm">The width of the kerf or of the printed line, all of which is taken from the waste, mm.</param>
-    /// <param name="stemMm">Diameter of the hole for a plug's stem, mm; zero for none.</param>
+    /// <param name="hold">How a plug is held; a plug too small for it has neither slot nor hole.</param>
     /// <param name="unit">The unit of lengths in its caption.</param>
     /// <returns>The piece, or <c>offset-closes</c>.</returns>
-    public static Result<TemplatePiece> Build(SectionTemplate template, double cutWidthMm, double stemMm, LengthUnit unit = LengthUnit.Millimetre)
+    public static Result<TemplatePiece> Build(SectionTemplate template, double cutWidthMm, PlugHold hold, LengthUnit unit = LengthUnit.Millimetre)
     {
         ArgumentNullException.ThrowIfNull(template);
+        ArgumentNullException.ThrowIfNull(hold);
         return template.CutPath(cutWidthMm).Then<TemplatePiece>(path =>
-            template.Kind == TemplateKind.Inside ? Plug(template, path, cutWidthMm, stemMm, unit) : Plate(template, path, cutWidthMm, unit));
+            template.Kind == TemplateKind.Inside ? Plug(template, path, cutWidthMm, hold, unit) : Plate(template, path, cutWidthMm, unit));
     }
 
-    private static TemplatePiece Plug(SectionTemplate template, Outline path, double cutWidthMm, double stemMm, LengthUnit unit)
+    /// <summary>The handles that plugs need: one for each width of tongue.</summary>
+    /// <param name="pieces">Templates made with the same hold.</param>
+    /// <param name="cutWidthMm">The width of the kerf or of the printed line, mm.</param>
+    /// <param name="hold">How plugs are held.</param>
+    /// <param name="unit">The unit of lengths in captions.</param>
+    public static IReadOnlyList<TemplatePiece> Handles(IEnumerable<TemplatePiece> pieces, double cutWidthMm, PlugHold hold, LengthUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(hold);
+        return [.. pieces.Select(piece => piece.TongueMm).OfType<double>().Distinct().OrderDescending()
+            .Select(tongue => PlugHandle.Piece(tongue, hold.SheetMm, cutWidthMm, unit) with { TongueMm = tongue })];
+    }
+
+    private static TemplatePiece Plug(SectionTemplate template, Outline path, double cutWidthMm, PlugHold hold, LengthUnit unit)
     {
         var edge = template.Edge.ToPolygon();
         var lines = new List<TemplateLine> { Closed(TemplateLayers.Plug, path) };
         Geometry metal = edge;
-        if (stemMm > cutWidthMm && edge.Contains(new Point(0, 0).Buffer((stemMm / 2) + LeastRoundStemMm)))
+        double? tongue = null;
+        if (hold.StemMm > cutWidthMm && edge.Contains(new Point(0, 0).Buffer((hold.StemMm / 2) + LeastRoundStemMm)))
         {
-            lines.Add(Hole(new(0, 0), (stemMm - cutWidthMm) / 2));
-            metal = edge.Difference(new Point(0, 0).Buffer((stemMm / 2) + 0.3));
+            lines.Add(Hole(new(0, 0), (hold.StemMm - cutWidthMm) / 2));
+            metal = edge.Difference(new Point(0, 0).Buffer((hold.StemMm / 2) + 0.3));
+        }
+        else if (hold.SheetMm > 0 && PlugHandle.TongueFor(edge, hold.SheetMm) is { } width)
+        {
+            tongue = width;
+            lines.Add(PlugHandle.SlotLine(width, hold.SheetMm, cutWidthMm));
+            metal = edge.Difference(PlugHandle.Slot(width, hold.SheetMm).Buffer(0.3));
         }
 
         var box = edge.EnvelopeInternal;
@@ -51,7 +71,7 @@ public static class TemplateDrawing
             template.PortName.Length > 0 ? TemplateLettering.Fitted(edge, template.PortName, 0.36 * box.MaxY, mostCapHeightMm: PlugTextMm) : null,
             TemplateLettering.Fitted(edge, $"{StationWords(template)}{StageWord(template)}", 0.36 * box.MinY, mostCapHeightMm: PlugTextMm),
             TemplateLettering.Fitted(edge, "upstream face", 0.63 * box.MinY, mostCapHeightMm: 1.6));
-        return Piece(template, lines, metal, texts, unit);
+        return Piece(template, lines, metal, texts, unit) with { TongueMm = tongue };
     }
 
     private static TemplatePiece Plate(SectionTemplate template, Outline path, double cutWidthMm, LengthUnit unit)
@@ -107,7 +127,7 @@ public static class TemplateDrawing
 
     private static TemplateLine Closed(string layer, Outline outline) => new(layer, outline.Points.ToArray(), IsClosed: true);
 
-    private static TemplateLine Hole(SectionPoint centre, double radiusMm)
+    internal static TemplateLine Hole(SectionPoint centre, double radiusMm)
     {
         const int Corners = 180;
         return new(

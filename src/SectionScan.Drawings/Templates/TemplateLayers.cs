@@ -12,7 +12,10 @@ public static class TemplateLayers
     /// <summary>The outside of a plate with its handle.</summary>
     public const string Plate = "cut-plate";
 
-    /// <summary>A hole: for a plug's stem, or to hang a plate by.</summary>
+    /// <summary>A plug's handle.</summary>
+    public const string Handle = "cut-handle";
+
+    /// <summary>A slot for a plug's handle, a hole for its stem, or one to hang a plate by.</summary>
     public const string Hole = "cut-hole";
 
     /// <summary>Centre lines, to be scribed, not cut.</summary>

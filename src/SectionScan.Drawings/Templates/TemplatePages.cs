@@ -212,7 +212,7 @@ public static class TemplatePages
         [
             $"{PrintCheck.Print} {(isTrue ? string.Empty : $"Corrected for a printer that makes {Ratio(correction.Across)} across and {Ratio(correction.Up)} up. ")}"
                 + $"Both bars must read 100.0 mm; if not, print again with --print-ratio {x},{y}, where X = read across ÷ 100 and Y = read up ÷ 100.",
-            string.Create(CultureInfo.InvariantCulture, $"The lines to cut are {lineWidthMm:0.##} mm wide and lie in the waste: cut until the line is just gone. The printed face looks upstream, the arrow to the roof. A plug goes on a rod or screw through its hole."),
+            string.Create(CultureInfo.InvariantCulture, $"The lines to cut are {lineWidthMm:0.##} mm wide and lie in the waste: cut until the line is just gone. The printed face looks upstream, the arrow to the roof. A handle stands square on its plug, the tongue glued or soldered into the slot."),
             CutCautions.InShort,
         ];
         foreach (var note in notes)

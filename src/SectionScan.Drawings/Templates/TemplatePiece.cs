@@ -12,6 +12,9 @@ namespace SectionScan.Drawings.Templates;
 /// <param name="Texts">Its lettering.</param>
 public sealed record TemplatePiece(string Title, string Note, IReadOnlyList<TemplateLine> Lines, IReadOnlyList<TemplateText> Texts)
 {
+    /// <summary>The width of the tongue that a plug's slot takes, or that a handle has, mm; null for all else.</summary>
+    public double? TongueMm { get; init; }
+
     /// <summary>Leftmost place of its lines, mm.</summary>
     public double LeftMm => Lines.SelectMany(line => line.Points).Min(p => p.XMm);
 

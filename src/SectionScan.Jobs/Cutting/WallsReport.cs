@@ -1,7 +1,5 @@
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Files;
-using SectionScan.Metrology.Comparison;
-using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Cutting;
 using SectionScan.Porting.Walls;
@@ -32,50 +30,21 @@ public sealed record WallsReport(
     public static Result<PortWalls> ReadWalls(string path) =>
         TextFile.Read(path, PortWallsCsv.MaximumBytes).Then(text => PortWallsCsv.Read(text, path));
 
-    /// <summary>Works the walls out.</summary>
-    /// <param name="present">The present section.</param>
-    /// <param name="target">The target, or null.</param>
-    /// <param name="finished">The finished section, or null.</param>
-    /// <param name="walls">What lies behind the walls.</param>
-    /// <param name="alignment">How target and finished section are laid on the present one.</param>
-    /// <param name="assumptions">What is assumed.</param>
-    /// <param name="where">The table's file, for the message of a refusal.</param>
-    public static Result<WallsReport> Of(
-        SectionInput present, SectionInput? target, SectionInput? finished, PortWalls walls, AlignmentMethod alignment, WallAssumptions assumptions, string where)
+    /// <summary>Tells the walls.</summary>
+    public static WallsReport Of(WallsStudy study)
     {
-        ArgumentNullException.ThrowIfNull(present);
-        ArgumentNullException.ThrowIfNull(walls);
-        ArgumentNullException.ThrowIfNull(assumptions);
-        return walls.At(present.Station, present.Outline).Then<WallsReport>(keepOuts =>
-        {
-            if (keepOuts.Count == 0)
-            {
-                return CuttingProblems.NoKeepOuts(where, present.Station);
-            }
-
-            var stages = new List<(WallStage Stage, Outline Outline, SectionInput Section)> { (WallStage.Present, present.Outline, present) };
-            foreach (var (stage, section) in new[] { (WallStage.Target, target), (WallStage.Finished, finished) })
-            {
-                if (section is not null)
-                {
-                    stages.Add((stage, OutlineAlignment.Align(present.Outline, section.Outline, alignment).Outline, section));
-                }
-            }
-
-            var found = keepOuts.SelectMany(keepOut => stages.Select(each => RemainingWall.Of(
-                each.Outline, each.Stage, keepOut, present.Outline, present.ErrorSources, each.Section.ErrorSources, assumptions))).ToList();
-            return new WallsReport(
-                SchemaName,
-                present.Name,
-                present.Station,
-                [.. found.Select(WallPart.Of)],
-                [.. found.GroupBy(wall => wall.Stage).OrderBy(group => group.Key).Select(group => WallPart.Of(group.MinBy(wall => wall.WallMm.Value)!))],
-                Words(assumptions, present, keepOuts),
-                CutCautions.All);
-        });
+        ArgumentNullException.ThrowIfNull(study);
+        return new(
+            SchemaName,
+            study.Present.Name,
+            study.Present.Station,
+            [.. study.Walls.Select(WallPart.Of)],
+            [.. study.Walls.GroupBy(wall => wall.Stage).OrderBy(group => group.Key).Select(group => WallPart.Of(group.MinBy(wall => wall.WallMm.Value)!))],
+            Words(study.Assumptions, study.Present, study.Walls.Select(wall => wall.KeepOut)),
+            CutCautions.All);
     }
 
-    private static List<string> Words(WallAssumptions assumptions, SectionInput present, IReadOnlyList<KeepOut> keepOuts)
+    private static List<string> Words(WallAssumptions assumptions, SectionInput present, IEnumerable<KeepOut> keepOuts)
     {
         var words = new List<string>
         {

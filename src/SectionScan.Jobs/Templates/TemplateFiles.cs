@@ -29,7 +29,7 @@ public static class TemplateFiles
         }
 
         var title = order.PortName.Length > 0 ? $"Templates, {order.PortName}" : "Templates";
-        var pages = TemplatePages.Build(printed, title, order.Paper, order.LineWidthMm, order.Correction);
+        var pages = TemplatePages.Build([.. printed, .. TemplateDrawing.Handles(printed, order.LineWidthMm, order.Hold, order.Unit)], title, order.Paper, order.LineWidthMm, order.Correction);
         var name = $"{FileNames.Safe(order.PortName.Length > 0 ? $"templates-{order.PortName}" : "templates")}-{order.Paper.Name}";
         var files = new List<(string Name, Action<Stream> Write)> { (name + ".pdf", stream => PdfWriter.Write(pages, stream, title)) };
         for (var i = 0; i < pages.Count; i++)
@@ -45,6 +45,11 @@ public static class TemplateFiles
             var dxf = UniqueName(templates[i], made);
             files.Add((dxf, stream => DxfWriter.Write(lines, stream, order.Unit)));
             made.Add(Describe(templates[i], dxf));
+        }
+
+        foreach (var handle in TemplateDrawing.Handles(cut, order.KerfMm, order.Hold, order.Unit))
+        {
+            files.Add((FormattableString.Invariant($"handle-{handle.TongueMm:0}.dxf"), stream => DxfWriter.Write(handle.ToDxf(), stream, order.Unit)));
         }
 
         return OutputFolder.Open(folder).Then(open => open.WriteAll(files)).Then<TemplateAnswer>(paths =>
@@ -82,7 +87,7 @@ public static class TemplateFiles
         var pieces = new List<TemplatePiece>();
         foreach (var template in templates)
         {
-            if (!TemplateDrawing.Build(template, cutWidthMm, order.StemMm, order.Unit).TryGet(out var piece, out var problem))
+            if (!TemplateDrawing.Build(template, cutWidthMm, order.Hold, order.Unit).TryGet(out var piece, out var problem))
             {
                 return problem;
             }

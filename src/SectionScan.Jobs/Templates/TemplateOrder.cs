@@ -14,7 +14,7 @@ namespace SectionScan.Jobs.Templates;
 /// <param name="ClearanceMm">How much the edge stands off the port, mm.</param>
 /// <param name="LineWidthMm">The width of the printed line, mm.</param>
 /// <param name="KerfMm">The width that the cutter takes, for DXF, mm.</param>
-/// <param name="StemMm">Diameter of the hole in a plug, mm; zero for none.</param>
+/// <param name="Hold">How plugs are held.</param>
 /// <param name="Paper">The paper.</param>
 /// <param name="Correction">The printer's measured ratios.</param>
 /// <param name="Unit">The unit of lengths in captions and of the DXF.</param>
@@ -27,7 +27,7 @@ public sealed record TemplateOrder(
     double ClearanceMm,
     double LineWidthMm,
     double KerfMm,
-    double StemMm,
+    PlugHold Hold,
     PaperSize Paper,
     PrintCorrection Correction,
     LengthUnit Unit);

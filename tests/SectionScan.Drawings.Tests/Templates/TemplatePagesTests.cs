@@ -1,5 +1,6 @@
 using SectionScan.Drawings.Lettering;
 using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Templates;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Porting.Templates;
@@ -102,7 +103,7 @@ public class TemplatePagesTests
         var pages = Pages(templates, "a4", new(0.998, 1.001));
 
         Assert.All(pages.SelectMany(page => page.Items.OfType<TextItem>()), text => Assert.True(StrokeFont.CanWrite(text.Text), text.Text));
-        Assert.All(templates.SelectMany(template => TemplateDrawing.Build(template, 0.1, 5).ValueOrThrow().Texts), text => Assert.True(StrokeFont.CanWrite(text.Text), text.Text));
+        Assert.All(templates.SelectMany(template => TemplateDrawing.Build(template, 0.1, PlugHold.Handle()).ValueOrThrow().Texts), text => Assert.True(StrokeFont.CanWrite(text.Text), text.Text));
         var words = string.Join(' ', pages[0].Items.OfType<TextItem>().Select(text => text.Text));
         Assert.Contains("--print-ratio 0.9980·X,1.0010·Y", words, StringComparison.Ordinal);
     }
@@ -125,8 +126,8 @@ public class TemplatePagesTests
     [Fact]
     public void A_plug_has_a_hole_for_its_stem_and_each_cut_line_is_closed()
     {
-        var plug = TemplateDrawing.Build(Template(SampleSections.Blob(1), TemplateKind.Inside, TemplateStage.Finish), 0, 5).ValueOrThrow();
-        var plate = TemplateDrawing.Build(Template(SampleSections.Blob(1), TemplateKind.Outside, TemplateStage.Finish), 0, 5).ValueOrThrow();
+        var plug = TemplateDrawing.Build(Template(SampleSections.Blob(1), TemplateKind.Inside, TemplateStage.Finish), 0, PlugHold.Stem(5)).ValueOrThrow();
+        var plate = TemplateDrawing.Build(Template(SampleSections.Blob(1), TemplateKind.Outside, TemplateStage.Finish), 0, PlugHold.Stem(5)).ValueOrThrow();
 
         Assert.Equal([TemplateLayers.Plug, TemplateLayers.Hole], plug.Lines.Where(line => TemplateLayers.IsCut(line.Layer)).Select(line => line.Layer));
         Assert.Equal(
@@ -137,11 +138,40 @@ public class TemplatePagesTests
         Assert.Contains(plate.Texts, text => text.Text == "inlet 2");
     }
 
+    [Theory]
+    [InlineData(40, 28, 12)]
+    [InlineData(18, 18, 10)]
+    [InlineData(9, 9, 0)]
+    public void A_handles_tongue_goes_through_the_slot_and_its_shoulders_do_not(double widthMm, double heightMm, double tongueMm)
+    {
+        var (hold, kerf) = (PlugHold.Handle(2), 0.2);
+        var plug = TemplateDrawing.Build(Template(SampleSections.Ellipse(widthMm, heightMm), TemplateKind.Inside, TemplateStage.Finish), kerf, hold).ValueOrThrow();
+        var handles = TemplateDrawing.Handles([plug, plug], kerf, hold, LengthUnit.Millimetre);
+
+        if (tongueMm == 0)
+        {
+            Assert.Empty(handles); // too small for any: the plug stays whole
+            Assert.Single(plug.Lines, line => TemplateLayers.IsCut(line.Layer));
+            return;
+        }
+
+        // What is left when a cutter of 0.2 mm has run along the lines: the hole grows by half of it, the handle shrinks.
+        var slot = plug.Lines.Single(line => line.Layer == TemplateLayers.Hole).Points;
+        var (length, width) = (slot.Max(p => p.XMm) - slot.Min(p => p.XMm) + kerf, slot.Max(p => p.YMm) - slot.Min(p => p.YMm) + kerf);
+        var border = Assert.Single(handles).Lines.Single(line => line.Layer == TemplateLayers.Handle).Points;
+        var tongue = border.Where(p => p.YMm < -0.5).ToList();
+        Assert.Equal(tongueMm, tongue.Max(p => p.XMm) - tongue.Min(p => p.XMm) - kerf, 1e-6);
+        Assert.Equal((tongueMm + 0.2, 2.1), (Math.Round(length, 6), Math.Round(width, 6)));
+        Assert.Equal(2, -border.Min(p => p.YMm) - (kerf / 2), 1e-6); // as long as the sheet is thick
+        Assert.Equal(tongueMm + 6, border.Max(p => p.XMm) - border.Min(p => p.XMm) - kerf, 1e-6);
+        Assert.Equal(tongueMm, plug.TongueMm);
+    }
+
     private static SectionTemplate Template(Outline target, TemplateKind kind, TemplateStage stage) =>
         SectionTemplate.Of(target, "p01.station-3", "inlet 2", 3, kind, stage, SectionTemplate.UsualAllowanceMm, 0).ValueOrThrow();
 
     private static IReadOnlyList<Page> Pages(IReadOnlyList<SectionTemplate> templates, string paper, PrintCorrection correction) => TemplatePages.Build(
-        [.. templates.Select(template => TemplateDrawing.Build(template, LineMm, 5).ValueOrThrow())], "Templates", PaperSize.FromName(paper)!, LineMm, correction);
+        [.. templates.Select(template => TemplateDrawing.Build(template, LineMm, PlugHold.Handle()).ValueOrThrow())], "Templates", PaperSize.FromName(paper)!, LineMm, correction);
 
     /// <summary>The largest distance of the ink's edge from the outline, at a place every 0.1 mm, in true millimetres of the paper.</summary>
     private static double LargestError(PrintedInk print, Page page, SectionTemplate template, PrintCorrection printer)

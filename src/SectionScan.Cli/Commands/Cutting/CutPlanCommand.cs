@@ -18,8 +18,6 @@ namespace SectionScan.Cli.Commands.Cutting;
 /// <summary>Plans a cut.</summary>
 internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<CutPlanSettings>
 {
-    private const double MmPerInch = 25.4;
-
     public override int Execute(CommandContext context, CutPlanSettings settings, CancellationToken cancellationToken)
     {
         IReadOnlyList<string> files = [];
@@ -67,8 +65,8 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
 
     private void Show(CutPlan plan)
     {
-        var unit = plan.Order.Unit;
-        terminal.Answers.WriteLine(unit == LengthUnit.Inch ? "Depths and walls in inches, metal in in² of section." : "Depths and walls in mm, metal in mm² of section.");
+        var numbers = new TableNumbers(plan.Order.Unit);
+        terminal.Answers.WriteLine($"Depths and walls in {numbers.LengthWord}, metal in {numbers.AreaWord} of section.");
         Write(
         [
             ["station", "most now", "most at finish", "metal now", "metal in all", "wall", "chance under limit"],
@@ -107,10 +105,8 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
         terminal.Answers.WriteLine("Cautions:");
         Numbered(CutCautions.All);
 
-        string Length(double lengthMm) =>
-            unit == LengthUnit.Inch ? FormattableString.Invariant($"{lengthMm / MmPerInch:0.000}") : FormattableString.Invariant($"{lengthMm:0.00}");
-        string Area(double areaMm2) =>
-            unit == LengthUnit.Inch ? FormattableString.Invariant($"{areaMm2 / (MmPerInch * MmPerInch):0.0000}") : FormattableString.Invariant($"{areaMm2:0.0}");
+        string Length(double lengthMm) => numbers.Length(lengthMm);
+        string Area(double areaMm2) => numbers.Area(areaMm2);
         IEnumerable<string> Wall(StationCut cut) => cut.Walls.Count == 0
             ? ["not known", "not known"]
             : [Length(cut.Walls[0].WallMm.Value), FormattableString.Invariant($"{100 * cut.Walls[0].ChanceUnderLimit:0.0} %")];

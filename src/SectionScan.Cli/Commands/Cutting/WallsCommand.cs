@@ -2,6 +2,7 @@ using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
+using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
@@ -17,11 +18,16 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
 {
     public override int Execute(CommandContext context, WallsSettings settings, CancellationToken cancellationToken)
     {
-        if (!Report(settings).TryGet(out var report, out var problem))
+        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        IReadOnlyList<string> files = [];
+        if (!Study(settings).TryGet(out var study, out var problem)
+            || (settings.Out is not null && !WallsFiles.Write(study, unit, PaperSize.FromName(settings.Paper)!, settings.Out).TryGet(out files!, out problem)))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
+
+        var report = WallsReport.Of(study);
 
         if (settings.IsJson)
         {
@@ -29,13 +35,17 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
         }
         else
         {
-            Show(report, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre);
+            Show(report, unit);
+            foreach (var file in files)
+            {
+                terminal.Answers.WriteLine(file);
+            }
         }
 
         return ExitCode.Done;
     }
 
-    private static Result<WallsReport> Report(WallsSettings settings)
+    private static Result<WallsStudy> Study(WallsSettings settings)
     {
         var library = LibraryOption.PathOf(settings.Library);
         SectionInput? target = null, finished = null;
@@ -47,7 +57,7 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
         }
 
         return WallsReport.ReadWalls(settings.KeepOuts!).Then(walls =>
-            WallsReport.Of(present, target, finished, walls, settings.Method, settings.Assumptions, settings.KeepOuts!));
+            WallsStudy.Of(present, target, finished, walls, settings.Method, settings.Assumptions, settings.KeepOuts!));
     }
 
     private void Show(WallsReport report, LengthUnit unit)

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SectionScan.Drawings.Pages;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -19,6 +20,16 @@ internal sealed class WallsSettings : CuttingSettings
     [Description("The section as measured after cutting")]
     public string? Finished { get; init; }
 
+    [CommandOption("--paper <PAPER>")]
+    [Description("a4, letter or a3")]
+    [DefaultValue("a4")]
+    public string Paper { get; init; } = "a4";
+
+    [CommandOption("--out <DIR>")]
+    [Description("Folder for the drawing (PDF, SVG) and the table (CSV)")]
+    public string? Out { get; init; }
+
     public override ValidationResult Validate() =>
-        KeepOuts is null ? ValidationResult.Error("--keep-outs is missing: name the table of passages and wall readings.") : base.Validate();
+        PaperSize.FromName(Paper) is null ? ValidationResult.Error($"--paper {Paper} is not known: give a4, letter or a3.")
+        : KeepOuts is null ? ValidationResult.Error("--keep-outs is missing: name the table of passages and wall readings.") : base.Validate();
 }

@@ -36,34 +36,37 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
             return ExitCode.UnusableInput;
         }
 
+        var answer = DriftAnswer.Of(drifts, settings.AlignWord);
+        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        IReadOnlyList<string> files = [];
+        if (settings.Out is not null && !DriftFiles.Write(drifts, settings.Alignment, answer, unit, settings.Out).TryGet(out files!, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
         if (settings.IsJson)
         {
-            json.Write(new { Schema = "sectionscan/drift/1", Align = settings.AlignWord, Stations = drifts.Select(drift => Answer(drift, settings.AlignWord)) });
+            json.Write(answer);
         }
         else
         {
-            Show(drifts, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre);
+            Show(drifts, unit);
+            foreach (var file in files)
+            {
+                terminal.Answers.WriteLine(file);
+            }
         }
 
         return ExitCode.Done;
     }
 
-    private static object Answer(StageDrift drift, string align) => new
-    {
-        drift.Station,
-        First = drift.First.Stage,
-        Stages = drift.Stages.Select(stage => new
-        {
-            stage.Stage,
-            FromFirst = ComparisonAnswer.Of(stage.FromFirst, align) with { Samples = [] },
-            FromLast = ComparisonAnswer.Of(stage.FromLast, align) with { Samples = [] },
-        }),
-    };
-
     private void Show(IReadOnlyList<StageDrift> drifts, LengthUnit unit)
     {
-        var table = new Table().Border(TableBorder.Simple).AddColumn("station").AddColumn("stage");
-        foreach (var heading in new[] { "area", "wall moved, mean", "most", "since the last stage", "gone, mm³/mm" })
+        var numbers = new TableNumbers(unit);
+        terminal.Answers.WriteLine($"Areas in {numbers.AreaWord}, lengths in {numbers.LengthWord}, + outward; metal gone in mm³ for each mm of port.");
+        var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("station").RightAligned()).AddColumn("stage");
+        foreach (var heading in new[] { "area", "wall moved, mean", "most", "since the last stage", "metal gone" })
         {
             table.AddColumn(new TableColumn(heading).RightAligned());
         }
@@ -72,14 +75,14 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
         {
             var station = drift.Station?.ToString(CultureInfo.InvariantCulture) ?? "-";
             var (firstMm2, _) = drift.Stages[0].FromFirst.AreasMm2;
-            table.AddRow(station, drift.First.Stage.EscapeMarkup(), MeasureText.Area(new(firstMm2, 0), unit), string.Empty, string.Empty, string.Empty, string.Empty);
+            table.AddRow(station, drift.First.Stage.EscapeMarkup(), numbers.Area(firstMm2), string.Empty, string.Empty, string.Empty, string.Empty);
             foreach (var (stage, fromFirst, fromLast) in drift.Stages)
             {
                 table.AddRow(
-                    station, stage.EscapeMarkup(), MeasureText.Area(new(fromFirst.AreasMm2.MeasuredMm2, 0), unit),
-                    MeasureText.Deviation(fromFirst.Result.MeanDeviationMm, unit),
-                    MeasureText.Deviation(fromFirst.Result.Highest.DeviationMm, unit),
-                    MeasureText.Deviation(fromLast.Result.MeanDeviationMm, unit),
+                    station, stage.EscapeMarkup(), numbers.Area(fromFirst.AreasMm2.MeasuredMm2),
+                    numbers.Signed(fromFirst.Result.MeanDeviationMm),
+                    numbers.Signed(fromFirst.Result.Highest.DeviationMm),
+                    numbers.Signed(fromLast.Result.MeanDeviationMm),
                     FormattableString.Invariant($"{fromFirst.Result.Regions.Sum(region => region.GoneMm3PerMm):0.0}"));
             }
         }

@@ -38,72 +38,63 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
             return ExitCode.UnusableInput;
         }
 
+        var answer = SpreadAnswer.Of(stations, settings.AlignWord);
+        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        IReadOnlyList<string> files = [];
+        if (settings.Out is not null && !SpreadFiles.Write(stations, settings.Alignment, answer, unit, settings.Out).TryGet(out files!, out problem))
+        {
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
+        }
+
         if (settings.IsJson)
         {
-            json.Write(new { Schema = "sectionscan/spread/1", Align = settings.AlignWord, Stations = stations.Select(Answer) });
+            json.Write(answer);
         }
         else
         {
-            Show(stations, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre);
+            Show(stations, unit);
+            foreach (var file in files)
+            {
+                terminal.Answers.WriteLine(file);
+            }
         }
 
         return ExitCode.Done;
     }
 
-    private static object Answer(StationSpread station)
-    {
-        var widest = station.Spread.Widest;
-        return new
-        {
-            station.Station,
-            Ports = station.Sections.Select(each => each.Port),
-            Area = Range(station, MeasureCatalogue.Area),
-            Width = Range(station, MeasureCatalogue.Width),
-            Height = Range(station, MeasureCatalogue.Height),
-            MeanRangeMm = station.Spread.MeanRangeMm,
-            RangeExpandedUncertaintyMm = double.IsNaN(station.RangeStandardUncertaintyMm) ? (double?)null : Estimate.CoverageFactor * station.RangeStandardUncertaintyMm,
-            Widest = new
-            {
-                widest.RangeMm,
-                DirectionDeg = widest.Direction.Degrees,
-                Region = RegionWords.Of(widest.Region),
-                Outermost = station.Sections[widest.Outermost].Port,
-                Innermost = station.Sections[widest.Innermost].Port,
-            },
-            Regions = station.Regions.Select(each => new { Region = RegionWords.Of(each.Region), each.MeanMm, each.MostMm }),
-        };
-    }
-
-    private static object Range(StationSpread station, Measure measure)
-    {
-        var (least, leastPort, greatest, greatestPort) = station.Of(measure);
-        return new { Least = least, LeastPort = leastPort, Greatest = greatest, GreatestPort = greatestPort, Range = greatest - least };
-    }
-
     private void Show(IReadOnlyList<StationSpread> stations, LengthUnit unit)
     {
+        var numbers = new TableNumbers(unit);
+        terminal.Answers.WriteLine($"Areas in {numbers.AreaWord}, lengths in {numbers.LengthWord}; ± U (k = 2).");
         var table = new Table().Border(TableBorder.Simple).AddColumn("station");
-        foreach (var heading in new[] { "areas", "apart", "walls apart, mean", "most", "where", "outermost, innermost" })
+        foreach (var heading in new[] { "areas", "apart", "walls apart, mean", "most" })
         {
-            table.AddColumn(heading);
+            table.AddColumn(new TableColumn(heading).RightAligned());
         }
 
+        table.AddColumn("where");
         foreach (var station in stations)
         {
             var (least, _, greatest, _) = station.Of(MeasureCatalogue.Area);
             var widest = station.Spread.Widest;
-            var u = double.IsNaN(station.RangeStandardUncertaintyMm) ? 0 : station.RangeStandardUncertaintyMm;
             table.AddRow(
                 station.Station?.ToString(CultureInfo.InvariantCulture) ?? "-",
-                $"{MeasureText.Area(new(least, 0), unit).Split(' ')[0]} to {MeasureText.Area(new(greatest, 0), unit)}",
+                $"{numbers.Area(least)} to {numbers.Area(greatest)}",
                 FormattableString.Invariant($"{100 * (greatest - least) / greatest:0.0} %"),
-                MeasureText.Length(new(station.Spread.MeanRangeMm, 0), unit),
-                MeasureText.Length(new(widest.RangeMm, u), unit),
-                FormattableString.Invariant($"{RegionWords.Of(widest.Region)} ({widest.Direction.Degrees:0}°)"),
-                $"{station.Sections[widest.Outermost].Port}, {station.Sections[widest.Innermost].Port}".EscapeMarkup());
+                numbers.Length(station.Spread.MeanRangeMm),
+                double.IsNaN(station.RangeStandardUncertaintyMm)
+                    ? numbers.Length(widest.RangeMm) : $"{numbers.Length(widest.RangeMm)} ± {numbers.Length(Estimate.CoverageFactor * station.RangeStandardUncertaintyMm)}",
+                RegionWords.Of(widest.Region));
         }
 
         terminal.Answers.Write(table);
+        foreach (var station in stations)
+        {
+            var widest = station.Spread.Widest;
+            terminal.Answers.WriteLine(FormattableString.Invariant(
+                $"{SpreadFiles.StationName(station.Station)}: {station.Sections[widest.Outermost].Port} outermost, {station.Sections[widest.Innermost].Port} innermost, at {widest.Direction.Degrees:0}°"));
+        }
     }
 
     /// <summary>What <c>sectionscan spread</c> is told.</summary>

@@ -29,7 +29,7 @@ internal sealed class TemplateCommand(Terminal terminal, ProblemPrinter problems
             settings.ClearanceMm,
             settings.LineWidthMm,
             settings.KerfMm,
-            settings.StemMm,
+            settings.StemMm > 0 ? PlugHold.Stem(settings.StemMm) : PlugHold.Handle(settings.SheetMm),
             PaperSize.FromName(settings.Paper)!,
             new PrintCorrection(settings.PrintRatio.X, settings.PrintRatio.Y),
             unit);

@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using SectionScan.Cli.Options;
 using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Templates;
 using SectionScan.Porting.Templates;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -51,10 +52,15 @@ internal sealed class TemplateSettings : OutputSettings
     [DefaultValue(0.0)]
     public double KerfMm { get; init; }
 
+    [CommandOption("--sheet <MM>")]
+    [Description("Thickness of the sheet that is cut, mm: plugs get a slot and a handle with a tongue; 0 for no handle")]
+    [DefaultValue(PlugHold.UsualSheetMm)]
+    public double SheetMm { get; init; } = PlugHold.UsualSheetMm;
+
     [CommandOption("--stem <MM>")]
-    [Description("Hole in a plug for its stem, a rod or screw, mm; 0 for none")]
-    [DefaultValue(5.0)]
-    public double StemMm { get; init; } = 5;
+    [Description("A round hole of this diameter in a plug for a rod or screw, instead of the handle, mm")]
+    [DefaultValue(0.0)]
+    public double StemMm { get; init; }
 
     [CommandOption("--paper <PAPER>")]
     [Description("a4, letter or a3, used on its side")]
@@ -82,7 +88,7 @@ internal sealed class TemplateSettings : OutputSettings
         Kind is not ("inside" or "outside" or "both") ? Unknown("--kind", Kind, "inside, outside or both")
         : Stage is not ("rough" or "finish" or "both") ? Unknown("--stage", Stage, "rough, finish or both")
         : PaperSize.FromName(Paper) is null ? Unknown("--paper", Paper, "a4, letter or a3")
-        : Outside("--allowance", AllowanceMm) ?? Outside("--clearance", ClearanceMm) ?? Outside("--kerf", KerfMm) ?? Outside("--stem", StemMm)
+        : Outside("--allowance", AllowanceMm) ?? Outside("--clearance", ClearanceMm) ?? Outside("--kerf", KerfMm) ?? Outside("--stem", StemMm) ?? Outside("--sheet", SheetMm)
         ?? (LineWidthMm is >= 0.02 and <= 2 ? ValidationResult.Success() : ValidationResult.Error("--line-width must lie within 0.02 and 2 mm."));
 
     private static ValidationResult Unknown(string option, string given, string choices) =>

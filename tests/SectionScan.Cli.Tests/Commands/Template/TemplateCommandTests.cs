@@ -22,7 +22,7 @@ public sealed class TemplateCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Equal(
             [
-                "target.inside.finish.dxf", "target.inside.rough.dxf", "target.outside.finish.dxf", "target.outside.rough.dxf",
+                "handle-12.dxf", "target.inside.finish.dxf", "target.inside.rough.dxf", "target.outside.finish.dxf", "target.outside.rough.dxf",
                 "templates-intake-2-a4-page-1.svg", "templates-intake-2-a4.pdf",
             ],
             folder.Written);
@@ -64,6 +64,7 @@ public sealed class TemplateCommandTests : IDisposable
     [InlineData("--allowance", "-1")]
     [InlineData("--line-width", "0")]
     [InlineData("--kerf", "NaN")]
+    [InlineData("--sheet", "-1")]
     public async Task What_makes_no_sense_is_wrong_usage(string option, string value) =>
         Assert.Equal(ExitCode.WrongUsage, (await CommandLine.RunAsync("template", target, option, value, "--out", folder.Out)).ExitCode);
 }
