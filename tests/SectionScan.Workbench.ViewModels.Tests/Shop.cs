@@ -1,3 +1,4 @@
+using System.ComponentModel;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Testing.Repository;
 using SectionScan.Testing.Truth;
@@ -24,6 +25,15 @@ internal sealed class Shop : IDisposable
 
     public UnitChoice Units { get; }
 
+    /// <summary>A window on a desk as another run of the program would have it.</summary>
+    public JobViewModel WindowLater(string id)
+    {
+        var window = new JobViewModel(NewDesk(), Units);
+        windows.Add(window);
+        window.Open(id);
+        return window;
+    }
+
     /// <summary>A desk as another run of the program would have it.</summary>
     public JobDesk NewDesk() => new(
         JobsFolder.Open(Folder).ValueOrThrow(), Path.Combine(Folder, "library.db"), [RepositoryFolder.Root], "sectionscan test", TimeProvider.System);
@@ -42,6 +52,31 @@ internal sealed class Shop : IDisposable
     {
         await using var content = File.OpenRead(SamplePhotos.PhotoPath(sample));
         return (await window.Live!.TakePhotoAsync(content, sample + ".jpg", CancellationToken.None)).ValueOrThrow();
+    }
+
+    /// <summary>What a model shows once it shows it; told by the model, looked at when it tells.</summary>
+    public static async Task<T> UntilAsync<T>(INotifyPropertyChanged model, Func<T?> look)
+        where T : class
+    {
+        var shown = new TaskCompletionSource<T>(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Look(object? sender, PropertyChangedEventArgs e)
+        {
+            if (look() is { } value)
+            {
+                shown.TrySetResult(value);
+            }
+        }
+
+        model.PropertyChanged += Look;
+        try
+        {
+            Look(null, new(null));
+            return await shown.Task.WaitAsync(TimeSpan.FromMinutes(2));
+        }
+        finally
+        {
+            model.PropertyChanged -= Look;
+        }
     }
 
     public void Dispose()

@@ -103,6 +103,9 @@ public sealed record PhotoView(int WidthPx, int HeightPx, int QuarterTurns, stri
         : bytes.StartsWith((ReadOnlySpan<byte>)[0x89, (byte)'P', (byte)'N', (byte)'G']) ? ".png"
         : bytes.StartsWith("RIFF"u8) && bytes.Length > 12 && bytes[8..12].SequenceEqual("WEBP"u8) ? ".webp"
         : bytes.StartsWith("BM"u8) ? ".bmp"
+        : ForeignFormat.IsAvif(bytes) ? ".avif"
+        : ForeignFormat.IsHeif(bytes) ? ".heic"
+        : ForeignFormat.IsDng(bytes) ? ".dng"
         : bytes.StartsWith("II*\0"u8) || bytes.StartsWith("MM\0*"u8) ? ".tif"
         : null;
 }

@@ -17,8 +17,18 @@ public sealed record JobHistory(PortingJob Present, IReadOnlyList<JobHistory.Don
     /// <param name="next">The next state.</param>
     public JobHistory Do(string what, PortingJob next) => new(next, [.. Past.TakeLast(MostSteps - 1), new(what, Present)], []);
 
-    /// <summary>Replaces the present without a step of its own: what is found out, not done.</summary>
-    public JobHistory Note(PortingJob next) => this with { Present = next };
+    /// <summary>Every state that it holds.</summary>
+    public IEnumerable<PortingJob> States() => Past.Concat(Future).Select(step => step.Job).Append(Present);
+
+    /// <summary>True while steps are kept that can be forgotten.</summary>
+    public bool HasSteps => Past.Count + Future.Count > 0;
+
+    /// <summary>The same job with the steps farthest from the present forgotten, half of each side.</summary>
+    public JobHistory Shortened() => this with
+    {
+        Past = [.. Past.TakeLast(Past.Count / 2)],
+        Future = [.. Future.TakeLast(Future.Count / 2)],
+    };
 
     /// <summary>Takes the last step back; the same when there is none.</summary>
     public JobHistory Undo() => Past.Count == 0

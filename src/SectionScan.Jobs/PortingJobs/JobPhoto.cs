@@ -3,7 +3,7 @@ using SectionScan.Metrology.Results;
 namespace SectionScan.Jobs.PortingJobs;
 
 /// <summary>One photo of a job.</summary>
-/// <param name="Id">Its name in the job: "photo-3"; never used again for another.</param>
+/// <param name="Id">Its name in the job: "photo-3"; never used for another, even after undo.</param>
 /// <param name="File">The file's name within the job's folder: ours, never the sender's.</param>
 /// <param name="GivenName">What it was called where it came from; only ever shown.</param>
 /// <param name="WidthPx">Width as displayed, px.</param>

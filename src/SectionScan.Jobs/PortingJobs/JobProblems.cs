@@ -15,6 +15,16 @@ public static class JobProblems
         "job-damaged", $"The job's file cannot be read ({reason}).", where,
         "Put the file back from a backup. The photos and section documents in the job's folder are not touched.");
 
+    /// <summary>The job has grown beyond what is read again.</summary>
+    public static Problem TooLarge(string where) => new(
+        "job-too-large", "The job has grown too large to be saved; the last change was not made.", where,
+        "Remove photos that are not needed, or begin another job.");
+
+    /// <summary>Another workbench works on the folder.</summary>
+    public static Problem FolderInUse(string folder) => new(
+        "jobs-folder-in-use", "Another workbench works on this folder already.", folder,
+        "Go on in the page that it opened, or end it first. Any number of pages may show one workbench.");
+
     /// <summary>A job needs a name.</summary>
     public static Problem NameMissing() => new(
         "job-name-missing", "The job has no name.", "job", "Give it a name that you will know it by, such as the engine and the date.");

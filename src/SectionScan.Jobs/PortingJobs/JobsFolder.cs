@@ -7,6 +7,7 @@ namespace SectionScan.Jobs.PortingJobs;
 public sealed class JobsFolder
 {
     private const int MostJobsOfAName = 10_000;
+    private const string LockName = "workbench.lock";
 
     private readonly OutputFolder folder;
     private readonly Lock gate = new();
@@ -18,6 +19,25 @@ public sealed class JobsFolder
 
     /// <summary>Opens or makes the folder.</summary>
     public static Result<JobsFolder> Open(string path) => OutputFolder.Open(path).Then<JobsFolder>(folder => new JobsFolder(folder));
+
+    /// <summary>Keeps every other workbench off the folder for as long as what is returned is not disposed, or until the process ends,
+    /// however it ends: two of them would overwrite each other's jobs.</summary>
+    public Result<FileStream> Hold()
+    {
+        var path = Path.Combine(FullPath, LockName);
+        try
+        {
+            return new FileStream(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+        }
+        catch (UnauthorizedAccessException e)
+        {
+            return FileProblems.CannotWrite(path, e.Message);
+        }
+        catch (IOException e)
+        {
+            return File.Exists(path) ? JobProblems.FolderInUse(FullPath) : FileProblems.CannotWrite(path, e.Message);
+        }
+    }
 
     /// <summary>The ids of all jobs, the one changed last first.</summary>
     public IReadOnlyList<string> Ids() => [.. new DirectoryInfo(FullPath).EnumerateDirectories()
@@ -43,6 +63,14 @@ public sealed class JobsFolder
                 .First(name => !Path.Exists(Path.Combine(FullPath, name)));
             return JobFolder.Open(Path.Combine(FullPath, id)).Then(made => made.Write(JobHistory.Of(job))).Then<string>(_ => id);
         }
+    }
+
+    /// <summary>A job as it stands, without opening it.</summary>
+    /// <param name="id">One of <see cref="Ids"/>.</param>
+    public Result<PortingJob> Look(string id)
+    {
+        ArgumentNullException.ThrowIfNull(id);
+        return Ids().Contains(id, StringComparer.Ordinal) ? JobFolder.ReadPresent(Path.Combine(FullPath, id)) : JobProblems.NotFound(id);
     }
 
     /// <summary>Opens a job's folder.</summary>

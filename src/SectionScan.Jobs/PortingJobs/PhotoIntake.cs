@@ -14,39 +14,70 @@ public static class PhotoIntake
     public const int MostPhotos = 200;
 
     private const int LongestGivenName = 120;
+    private const string Prefix = "photo-";
 
     /// <summary>Takes one photo in.</summary>
     /// <param name="folder">The job's folder.</param>
     /// <param name="content">The file's bytes; not trusted.</param>
     /// <param name="givenName">What the sender calls it; not trusted, only shown.</param>
-    /// <param name="number">Its number in the job.</param>
     /// <param name="stop">Ends the taking in; nothing is left behind.</param>
-    public static async Task<Result<JobPhoto>> TakeAsync(JobFolder folder, Stream content, string givenName, int number, CancellationToken stop)
+    public static async Task<Result<JobPhoto>> TakeAsync(JobFolder folder, Stream content, string givenName, CancellationToken stop)
     {
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(content);
         ArgumentNullException.ThrowIfNull(givenName);
-        var id = FormattableString.Invariant($"photo-{number}");
         var shown = Shown(givenName);
-        var arriving = Path.Combine(folder.PhotosPath, id + ".part");
+        string? id = null;
         try
         {
-            if (!await CopyAsync(content, arriving, stop).ConfigureAwait(false))
+            id = Reserve(folder);
+            if (!await CopyAsync(content, Arriving(folder, id), stop).ConfigureAwait(false))
             {
                 return JobProblems.UploadTooLarge(shown, MostBytes);
             }
 
-            return PhotoView.Read(arriving).TryGet(out var view, out var problem)
-                ? Keep(folder, arriving, id, shown, view)
+            return PhotoView.Read(Arriving(folder, id)).TryGet(out var view, out var problem)
+                ? Keep(folder, id, shown, view)
                 : problem with { Where = shown };
         }
-        catch (IOException e)
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return FileProblems.CannotWrite(shown, e.Message);
         }
         finally
         {
-            File.Delete(arriving);
+            if (id is not null)
+            {
+                File.Delete(Arriving(folder, id));
+            }
+        }
+    }
+
+    private static string Arriving(JobFolder folder, string id) => Path.Combine(folder.PhotosPath, id + ".part");
+
+    /// <summary>A name that no photo of the job ever had, told by the files: a photo that was removed or taken back keeps its own, so that
+    /// undo finds it, and nothing known of one photo is ever taken for another's.</summary>
+    private static string Reserve(JobFolder folder)
+    {
+        while (true)
+        {
+            var id = UnusedName.Next(folder.PhotosPath, Prefix);
+            try
+            {
+                File.Open(Arriving(folder, id), FileMode.CreateNew).Dispose();
+            }
+            catch (IOException) when (File.Exists(Arriving(folder, id)))
+            {
+                // Another photo that arrives at the same time has it.
+                continue;
+            }
+
+            if (Directory.EnumerateFiles(folder.PhotosPath, id + ".*").Count() == 1)
+            {
+                return id;
+            }
+
+            File.Delete(Arriving(folder, id));
         }
     }
 
@@ -58,10 +89,10 @@ public static class PhotoIntake
         return plain.Length == 0 ? "photo" : plain;
     }
 
-    private static Result<JobPhoto> Keep(JobFolder folder, string arriving, string id, string shown, PhotoView view)
+    private static Result<JobPhoto> Keep(JobFolder folder, string id, string shown, PhotoView view)
     {
         var file = id + view.Extension;
-        File.Move(arriving, Path.Combine(folder.PhotosPath, file), overwrite: true);
+        File.Move(Arriving(folder, id), Path.Combine(folder.PhotosPath, file));
         return new JobPhoto(id, file, shown, view.WidthPx, view.HeightPx, view.QuarterTurns);
     }
 

@@ -28,9 +28,6 @@ public sealed record PortingJob
     /// <summary>The sections, photo by photo.</summary>
     public IReadOnlyList<JobSection> Sections { get; init; } = [];
 
-    /// <summary>How many photos were ever taken in: a number is never used again.</summary>
-    public int PhotosEver { get; init; }
-
     /// <summary>What is compared with what.</summary>
     public ComparisonChoice Comparison { get; init; } = new();
 
@@ -83,4 +80,10 @@ public sealed record PortingJob
         Photos = [.. Photos.Where(each => each.Id != id)],
         Sections = [.. Sections.Where(each => each.PhotoId != id)],
     };
+
+    /// <summary>Every file that the job names, below its folder; and its ids, which become parts of file names.</summary>
+    public (IEnumerable<string> Files, IEnumerable<string> Ids) Names() => (
+        Photos.Select(photo => Path.Combine(JobFolder.PhotosName, photo.File)).Concat(Sections.Select(section => section.DocumentFile))
+            .Concat(LensFile is { } lens ? [lens] : []),
+        Photos.Select(photo => photo.Id).Concat(Sections.Select(section => section.Id)));
 }

@@ -23,4 +23,9 @@ public static class CorrectionProblems
     public static Problem StretchTooLong() => new(
         "correction-too-long", "The stretch is more than half of the outline.", "correction",
         "Correct it in shorter stretches, or take the photo again.");
+
+    /// <summary>The section was corrected elsewhere in the meantime.</summary>
+    public static Problem SectionChanged() => new(
+        "correction-overtaken", "The section was changed in another window meanwhile; this correction was not made.", "correction",
+        "Look at the section as it is now, and make the correction again if it is still needed.");
 }

@@ -88,8 +88,8 @@ public sealed class DigitisingRun
         Current = photo.GivenName;
         live.Tell();
         var run = JobDigitising.Run(live.Folder, job, photo, program, CancellationToken.None);
-        live.Do($"Digitise {photo.GivenName}", now => run.TryGet(out var outcome, out var problem)
-            ? JobDigitising.With(now, id, outcome)
+        live.Do($"Digitise {photo.GivenName}", now => run.TryGet(out var done, out var problem)
+            ? JobDigitising.With(now, id, done)
             : now.Photo(id) is { } still ? now.With(still with { Problem = problem }) : now);
     }
 }

@@ -44,12 +44,51 @@ public sealed class JobDesk
     /// <returns>Its id.</returns>
     public Result<string> Begin(string name) => jobs.Begin(new() { Name = name.Trim() });
 
-    /// <summary>Begins a job on the sample photographs.</summary>
+    /// <summary>Begins a job on the sample photographs, by the same steps that a person would take.</summary>
     /// <returns>Its id.</returns>
-    public async Task<Result<string>> BeginSampleAsync(CancellationToken stop) =>
-        DemoPhotos.Find(null, sampleFolders).TryGet(out var folder, out var problem)
-            ? await SampleJob.BeginAsync(jobs, folder, stop).ConfigureAwait(false)
-            : problem;
+    public async Task<Result<string>> BeginSampleAsync(CancellationToken stop)
+    {
+        if (!DemoPhotos.Find(null, sampleFolders).TryGet(out var folder, out var problem)
+            || !jobs.Begin(SampleJob.Begun).TryGet(out var id, out problem) || !Open(id).TryGet(out var live, out problem))
+        {
+            return problem;
+        }
+
+        var learnt = await live.LearnLensAsync([.. SampleJob.LensPhotos.Select(name => Path.Combine(folder, name))]).ConfigureAwait(false);
+        if (!learnt.TryGet(out var leftOut, out problem) || leftOut.Count > 0)
+        {
+            return problem ?? leftOut![0];
+        }
+
+        foreach (var sample in SampleJob.Photos)
+        {
+            var content = File.OpenRead(Path.Combine(folder, sample.File));
+            await using (content.ConfigureAwait(false))
+            {
+                if (!(await live.TakePhotoAsync(content, sample.File, stop).ConfigureAwait(false)).TryGet(out var photo, out problem))
+                {
+                    return problem;
+                }
+
+                live.Do("Set up the sample", job => job.With(photo with { Stage = sample.Stage, ThicknessMm = sample.ThicknessMm }));
+            }
+        }
+
+        // The sample begins here: taking back goes no further.
+        live.ForgetSteps();
+        return id;
+    }
+
+    /// <summary>A job as it stands, for a list: it is not opened, and none of its photos is touched.</summary>
+    /// <param name="id">One of <see cref="Ids"/>.</param>
+    public Result<PortingJob> Look(string id)
+    {
+        ArgumentNullException.ThrowIfNull(id);
+        lock (gate)
+        {
+            return open.TryGetValue(id, out var live) ? live.Job : jobs.Look(id);
+        }
+    }
 
     /// <summary>Opens a job; a job that is open already is the same for everybody.</summary>
     /// <param name="id">One of <see cref="Ids"/>.</param>
@@ -67,7 +106,6 @@ public sealed class JobDesk
             {
                 var opened = new LiveJob(id, folder, history, program);
                 open[id] = opened;
-                opened.BeginChecks();
                 return opened;
             }));
         }

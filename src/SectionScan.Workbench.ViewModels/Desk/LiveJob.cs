@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Globalization;
 using SectionScan.Jobs.Checking;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Results;
@@ -13,19 +12,15 @@ public sealed class LiveJob
 {
     private readonly Lock gate = new();
     private readonly ConcurrentDictionary<string, MeasuredSection> measured = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, CheckOutcome> checks = new(StringComparer.Ordinal);
-    private readonly ConcurrentDictionary<string, bool> checking = new(StringComparer.Ordinal);
-    private readonly string program;
-    private JobHistory history;
-    private int photosEver;
+    private readonly PhotoChecks checks;
+    private volatile JobHistory history;
 
     internal LiveJob(string id, JobFolder folder, JobHistory history, string program)
     {
         Id = id;
         Folder = folder;
-        this.program = program;
         this.history = history;
-        photosEver = history.Past.Append(new(string.Empty, history.Present)).Concat(history.Future).Max(step => step.Job.PhotosEver);
+        checks = new(this);
         Digitising = new(this, program);
     }
 
@@ -44,17 +39,18 @@ public sealed class LiveJob
     /// <summary>The work that turns its photos into sections.</summary>
     public DigitisingRun Digitising { get; }
 
-    /// <summary>Name and version of the program.</summary>
-    public string Program => program;
-
     /// <summary>What undo would take back, or null.</summary>
-    public string? NextUndo => history.Past.Count > 0 ? history.Past[^1].What : null;
+    public string? NextUndo => history.Past is [.., var last] ? last.What : null;
 
     /// <summary>What redo would do again, or null.</summary>
-    public string? NextRedo => history.Future.Count > 0 ? history.Future[^1].What : null;
+    public string? NextRedo => history.Future is [.., var next] ? next.What : null;
 
     /// <summary>Why the last change was not saved, or null.</summary>
     public Problem? SaveProblem { get; private set; }
+
+    /// <summary>Begins the history anew with the job as it stands.</summary>
+    /// <returns>True when it is saved.</returns>
+    public bool ForgetSteps() => Save(now => JobHistory.Of(now.Present)) is null;
 
     /// <summary>Does a step.</summary>
     /// <param name="what">What is done, as an instruction.</param>
@@ -63,14 +59,14 @@ public sealed class LiveJob
     public bool Do(string what, Func<PortingJob, PortingJob> change)
     {
         ArgumentNullException.ThrowIfNull(change);
-        return Save(now => change(now.Present) is var next && ReferenceEquals(next, now.Present) ? now : now.Do(what, next));
+        return Save(now => change(now.Present) is var next && ReferenceEquals(next, now.Present) ? now : now.Do(what, next)) is null;
     }
 
     /// <summary>Takes the last step back.</summary>
-    public bool Undo() => Save(now => now.Undo());
+    public bool Undo() => Save(now => now.Undo()) is null;
 
     /// <summary>Does the step again that was taken back last.</summary>
-    public bool Redo() => Save(now => now.Redo());
+    public bool Redo() => Save(now => now.Redo()) is null;
 
     /// <summary>Takes a photo in and begins to check it.</summary>
     /// <param name="content">The file's bytes; not trusted.</param>
@@ -78,49 +74,54 @@ public sealed class LiveJob
     /// <param name="stop">Ends it.</param>
     public async Task<Result<JobPhoto>> TakePhotoAsync(Stream content, string givenName, CancellationToken stop)
     {
-        if (Job.Photos.Count >= PhotoIntake.MostPhotos)
+        var isFull = Job.Photos.Count >= PhotoIntake.MostPhotos;
+        if (isFull)
         {
             return JobProblems.TooManyPhotos(PhotoIntake.MostPhotos);
         }
 
-        var number = Interlocked.Increment(ref photosEver);
-        var taken = await PhotoIntake.TakeAsync(Folder, content, givenName, number, stop).ConfigureAwait(false);
+        var taken = await PhotoIntake.TakeAsync(Folder, content, givenName, stop).ConfigureAwait(false);
         if (!taken.TryGet(out var photo, out var problem))
         {
             return problem;
         }
 
-        var isAdded = Do($"Add {photo.GivenName}", job =>
+        problem = Save(now =>
         {
             // Photos that come one after another mostly show the same thing.
+            var job = now.Present;
             var last = job.Photos.Count > 0 ? job.Photos[^1] : null;
-            var like = photo with { Stage = last?.Stage ?? string.Empty, ThicknessMm = last?.ThicknessMm };
-            return job with { Photos = [.. job.Photos, like], PhotosEver = Math.Max(job.PhotosEver, number) };
+            photo = photo with { Stage = last?.Stage ?? string.Empty, ThicknessMm = last?.ThicknessMm };
+            isFull = job.Photos.Count >= PhotoIntake.MostPhotos;
+            return isFull ? now : now.Do($"Add {photo.GivenName}", job with { Photos = [.. job.Photos, photo] });
         });
-        if (!isAdded)
+        problem = isFull ? JobProblems.TooManyPhotos(PhotoIntake.MostPhotos) : problem;
+        if (problem is not null)
         {
-            return SaveProblem!;
+            File.Delete(Folder.PathOf(photo));
+            return problem;
         }
 
-        BeginChecks();
-        return Job.Photo(photo.Id) ?? photo;
+        _ = CheckOf(photo);
+        return photo;
     }
 
-    /// <summary>What the check of a photo found, or null while it is not finished.</summary>
-    public CheckOutcome? CheckOf(JobPhoto photo) => checks.GetValueOrDefault(CheckKey(Job, photo));
-
-    /// <summary>Checks every photo that is not checked yet as the job stands, one after another, in the background.</summary>
-    public void BeginChecks()
+    /// <summary>Learns the lens from photos of the bare sheet, and uses it from then on.</summary>
+    /// <param name="photos">Paths of the photos.</param>
+    /// <returns>Why photos were left out; empty when all were used.</returns>
+    public async Task<Result<IReadOnlyList<Problem>>> LearnLensAsync(IReadOnlyList<string> photos)
     {
         var job = Job;
-        foreach (var photo in job.Photos)
-        {
-            var key = CheckKey(job, photo);
-            if (!checks.ContainsKey(key) && checking.TryAdd(key, true))
-            {
-                _ = Task.Run(() => Check(job, photo, key));
-            }
-        }
+        var made = await Task.Run(() => JobLens.Make(Folder, job, photos)).ConfigureAwait(false);
+        return made.Then<IReadOnlyList<Problem>>(lens =>
+            Save(now => now.Do("Learn the lens", now.Present with { LensFile = lens.File })) is { } problem ? problem : lens.LeftOut.ToList());
+    }
+
+    /// <summary>What the check of a photo found, or null while it is not finished; a check that nobody asked for yet begins.</summary>
+    public CheckOutcome? CheckOf(JobPhoto photo)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        return checks.Of(Job, photo);
     }
 
     /// <summary>A section's document with its measures. Documents never change under their names, so each is read once.</summary>
@@ -142,47 +143,28 @@ public sealed class LiveJob
     /// <summary>Tells everybody that something changed that is not part of the job: progress, a finished check.</summary>
     internal void Tell() => Changed?.Invoke(this, EventArgs.Empty);
 
-    private static string CheckKey(PortingJob job, JobPhoto photo) => string.Create(
-        CultureInfo.InvariantCulture, $"{photo.Id} {photo.ThicknessMm} {job.LensFile} {job.CheckBarAcrossMm} {job.CheckBarUpMm}");
-
-    private void Check(PortingJob job, JobPhoto photo, string key)
+    /// <summary>Changes the job and its file together.</summary>
+    /// <returns>Why the change was not made, or null.</returns>
+    private Problem? Save(Func<JobHistory, JobHistory> change)
     {
-        try
-        {
-            checks[key] = JobDigitising.Settings(Folder, job, photo).TryGet(out var settings, out var problem)
-                ? CheckPhotos.Run([Folder.PathOf(photo)], settings)[0]
-                : new(photo.GivenName, null, problem);
-        }
-        finally
-        {
-            checking.TryRemove(key, out _);
-        }
-
-        Tell();
-    }
-
-    private bool Save(Func<JobHistory, JobHistory> change)
-    {
+        Problem? problem = null;
         lock (gate)
         {
             var next = change(history);
             if (ReferenceEquals(next, history))
             {
-                return true;
+                return null;
             }
 
-            if (!Folder.Write(next).TryGet(out _, out var problem))
+            if (Folder.Write(next).TryGet(out var written, out problem))
             {
-                SaveProblem = problem;
+                history = written;
             }
-            else
-            {
-                history = next;
-                SaveProblem = null;
-            }
+
+            SaveProblem = problem;
         }
 
         Tell();
-        return SaveProblem is null;
+        return problem;
     }
 }

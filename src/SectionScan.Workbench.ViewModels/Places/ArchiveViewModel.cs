@@ -26,7 +26,7 @@ public sealed partial class ArchiveViewModel(JobViewModel window, JobDesk desk) 
     public partial string Notes { get; set; } = string.Empty;
 
     /// <summary>The sections that have a station and so a place in the library.</summary>
-    public IReadOnlyList<JobSection> Ready => [.. Window.Job.Sections.Where(each => each.Station is not null)];
+    public IReadOnlyList<JobSection> Ready => ReadyIn(Window.Job);
 
     /// <summary>The sections without a station.</summary>
     public int WithoutStation => Window.Job.Sections.Count - Ready.Count;
@@ -47,25 +47,38 @@ public sealed partial class ArchiveViewModel(JobViewModel window, JobDesk desk) 
         Window.Live?.Do("Name the port", job => job with { Port = named.ToString() });
     }
 
+    /// <inheritdoc/>
+    protected override void OnOtherJob() => (Added, Failed, Notes) = ([], [], string.Empty);
+
+    private static IReadOnlyList<JobSection> ReadyIn(PortingJob job) => [.. job.Sections.Where(each => each.Station is not null)];
+
     [RelayCommand]
     private async Task AddAllAsync()
     {
-        var job = Window.Job;
-        var (added, failed) = await Task.Run(() => Add(job));
-        (Added, Failed) = (added, failed);
+        if (Window.Live is not { } live)
+        {
+            return;
+        }
+
+        var (job, notes) = (live.Job, Notes.Trim());
+        var (added, failed) = await Task.Run(() => Add(live, job, notes));
+        if (ReferenceEquals(live, Window.Live))
+        {
+            (Added, Failed) = (added, failed);
+        }
     }
 
-    private (List<EntrySummary> Added, List<Problem> Failed) Add(PortingJob job)
+    private (List<EntrySummary> Added, List<Problem> Failed) Add(LiveJob live, PortingJob job, string notes)
     {
         var added = new List<EntrySummary>();
         var failed = new List<Problem>();
         var run = LibrarySource.Use<int>(desk.LibraryPath, desk.Time, library =>
         {
-            foreach (var section in Ready)
+            foreach (var section in ReadyIn(job))
             {
-                var entry = Window.Live!.Measured(section).Then(read => PortName.Parse(job.Port).Then(port => library.Add(new(
+                var entry = live.Measured(section).Then(read => PortName.Parse(job.Port).Then(port => library.Add(new(
                     new(job.Head, port, section.Station!.Value, job.StageOf(section)),
-                    SectionDocumentFormat.Write(read.Document, MeasureUnits.ForDocument(read.Measures)), Notes.Trim(), [], []))));
+                    SectionDocumentFormat.Write(read.Document, MeasureUnits.ForDocument(read.Measures)), notes, [], []))));
                 if (entry.TryGet(out var done, out var problem))
                 {
                     added.Add(done);

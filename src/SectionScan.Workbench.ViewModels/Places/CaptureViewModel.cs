@@ -3,6 +3,7 @@ using CommunityToolkit.Mvvm.Input;
 using SectionScan.Jobs.Checking;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Results;
+using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.ViewModels.Places;
 
@@ -14,6 +15,12 @@ public sealed partial class CaptureViewModel(JobViewModel window) : PlaceViewMod
 
     /// <summary>Words for the stage that are offered; any other will do too.</summary>
     public static IReadOnlyList<string> Stages { get; } = ["exemplar", "as cast", "roughed", "finished", "sawn"];
+
+    /// <summary>The formats that are taken, as a file chooser wants them; told again by the first bytes of what comes.</summary>
+    public static string Formats => "image/jpeg,image/png,image/tiff,image/webp,image/bmp,image/heic,image/heif,image/avif,.heic,.heif,.avif,.dng";
+
+    /// <summary>How to hold the camera. Without a lens profile a photo straight down cannot tell the camera's height.</summary>
+    public string HowToHold => HoldFor(Window.Job);
 
     /// <summary>What stands in the way of the last input, or null.</summary>
     [ObservableProperty]
@@ -33,16 +40,32 @@ public sealed partial class CaptureViewModel(JobViewModel window) : PlaceViewMod
         Change(photoId, "Set the stage of", photo => photo.Stage == words ? photo : photo with { Stage = words });
     }
 
-    /// <summary>Tells the thickness of a photo's slices, mm.</summary>
-    public void SetThickness(string photoId, double? thicknessMm)
+    /// <summary>How to hold the camera for the photos of a job.</summary>
+    public static string HoldFor(PortingJob job)
     {
-        Problem = thicknessMm is { } mm && !(mm is >= 0 and <= MostThicknessMm) ? JobProblems.ThicknessUnlikely(MostThicknessMm) : null;
-        if (Problem is null)
+        ArgumentNullException.ThrowIfNull(job);
+        return job.LensFile is null
+            ? "Without a lens profile, tilt the camera by 10 to 20 degrees: straight above, its height stays unsure."
+            : "Hold the camera straight above.";
+    }
+
+    /// <summary>Tells the thickness of a photo's slices, mm, as typed; empty for not known.</summary>
+    public void SetThickness(string photoId, string? typed)
+    {
+        if (!NumberEntry.TryRead(typed, "thickness", out var thicknessMm, out var problem)
+            || (thicknessMm is { } mm && !(mm is >= 0 and <= MostThicknessMm)))
         {
+            Problem = problem ?? JobProblems.ThicknessUnlikely(MostThicknessMm);
+        }
+        else
+        {
+            Problem = null;
             Change(photoId, "Set the thickness in", photo => photo.ThicknessMm == thicknessMm ? photo : photo with { ThicknessMm = thicknessMm });
-            Window.Live?.BeginChecks();
         }
     }
+
+    /// <inheritdoc/>
+    protected override void OnOtherJob() => Problem = null;
 
     [RelayCommand]
     private void Remove(string photoId) => Window.Live?.Do(

@@ -12,7 +12,7 @@ namespace SectionScan.Workbench.ViewModels.Places;
 /// <summary>Compare: one section on another, from this job or from the library.</summary>
 public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) : PlaceViewModel(window)
 {
-    private (ComparisonChoice Choice, string? Reference, string? Measured) madeOf;
+    private (LiveJob? Live, ComparisonChoice Choice, string? Reference, string? Measured, int? Revision) madeOf;
     private Result<SectionComparison>? made;
     private IReadOnlyList<EntrySummary>? entries;
 
@@ -23,8 +23,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     public IReadOnlyList<(string Key, string Name)> Sections => [.. Window.Job.Sections.Select(each => (each.Id, Window.Job.NameOf(each)))];
 
     /// <summary>The library's sections; empty when there is no library.</summary>
-    public IReadOnlyList<(string Key, string Name)> LibrarySections => [.. Entries().Select(each =>
-        (FormattableString.Invariant($"{ComparisonChoice.LibraryPrefix}{each.Id}"), each.Place.Path))];
+    public IReadOnlyList<(string Key, string Name)> LibrarySections => [.. Entries().Select(each => (KeyOf(each), each.Place.Path))];
 
     /// <summary>The comparison, or why there is none; null while nothing is chosen.</summary>
     public Result<SectionComparison>? Comparison
@@ -36,8 +35,9 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
                 return null;
             }
 
-            // Corrections change what is compared without changing the choice.
-            var of = (Choice, Window.Job.Section(reference)?.DocumentFile, Window.Job.Section(measured)?.DocumentFile);
+            // Corrections change what is compared without changing the choice; another job may have files of the same names.
+            var revision = Entries().FirstOrDefault(each => KeyOf(each) == reference)?.RevisionNumber;
+            var of = (Window.Live, Choice, Window.Job.Section(reference)?.DocumentFile, Window.Job.Section(measured)?.DocumentFile, revision);
             if (made is null || madeOf != of)
             {
                 made = Input(reference).Then(known => Input(measured).Then<SectionComparison>(asked =>
@@ -68,6 +68,8 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
         entries = null;
         OnPropertyChanged(nameof(LibrarySections));
     }
+
+    private static string KeyOf(EntrySummary entry) => FormattableString.Invariant($"{ComparisonChoice.LibraryPrefix}{entry.Id}");
 
     private static string? NullIfEmpty(string? key) => string.IsNullOrEmpty(key) ? null : key;
 

@@ -1,3 +1,5 @@
+using System.ComponentModel;
+using System.Globalization;
 using CommunityToolkit.Mvvm.ComponentModel;
 using CommunityToolkit.Mvvm.Input;
 using SectionScan.Imaging.Photos;
@@ -13,7 +15,7 @@ using SectionScan.Workbench.ViewModels.Desk;
 namespace SectionScan.Workbench.ViewModels.Places;
 
 /// <summary>Corrections by hand to the section on show: with a tool in hand, places are picked on the photo.</summary>
-public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewModel digitise) : PlaceViewModel(window)
+public sealed partial class CorrectViewModel : PlaceViewModel
 {
     // A place picked on the photo is good to two pixels, rectangular (common practice, no source).
     private const double HandPx = 2;
@@ -22,7 +24,21 @@ public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewMo
     private const int HighestStation = 999;
     private const double LargestTurnDeg = 180;
 
+    private readonly DigitiseViewModel digitise;
     private readonly List<PixelPoint> picked = [];
+    private (LiveJob? Live, JobPhoto? Photo, JobSection? Section) on;
+
+    /// <summary>Makes it.</summary>
+    /// <param name="window">The window.</param>
+    /// <param name="digitise">Tells which photo and section are on show.</param>
+    public CorrectViewModel(JobViewModel window, DigitiseViewModel digitise)
+        : base(window)
+    {
+        ArgumentNullException.ThrowIfNull(digitise);
+        this.digitise = digitise;
+        digitise.PropertyChanged += OnShownChanged;
+        on = Shown();
+    }
 
     /// <summary>The tool in hand.</summary>
     [ObservableProperty]
@@ -68,16 +84,20 @@ public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewMo
         OnPropertyChanged(string.Empty);
     }
 
-    /// <summary>Tells the station of the section on show; null for none.</summary>
-    public void SetStation(int? station)
+    /// <summary>Tells the station of the section on show; empty for none.</summary>
+    public void SetStation(string? typed)
     {
-        if (station is < 0 or > HighestStation)
+        var text = (typed ?? string.Empty).Trim();
+        var isNumber = int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var station);
+        if (text.Length > 0 && !(isNumber && station is >= 0 and <= HighestStation))
         {
-            Problem = new("station-unlikely", "A station is a whole number from 0 to 999.", "station", "Count stations with the flow, from the entry.");
+            Problem = new(
+                "station-unlikely", $"\"{text}\" is no station: it is a whole number from 0 to {HighestStation}. The station stays as it was.", "station",
+                "Count stations with the flow, from the entry; a section between two of them needs a number of its own.");
             return;
         }
 
-        Correct("Set the station", (document, _) => HandCorrecting.SetStation(document, station));
+        Correct("Set the station", (document, _) => HandCorrecting.SetStation(document, text.Length > 0 ? station : null));
     }
 
     /// <summary>Turns the up of the section on show, degrees counter-clockwise as seen on the photo.</summary>
@@ -86,6 +106,35 @@ public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewMo
         if (double.IsFinite(degrees) && Math.Abs(degrees) <= LargestTurnDeg)
         {
             Correct("Turn up", (document, _) => HandCorrecting.TurnUp(document, Angle.FromDegrees(degrees)));
+        }
+    }
+
+    /// <inheritdoc/>
+    protected override void Dispose(bool isDisposing)
+    {
+        if (isDisposing)
+        {
+            digitise.PropertyChanged -= OnShownChanged;
+        }
+
+        base.Dispose(isDisposing);
+    }
+
+    /// <inheritdoc/>
+    protected override void OnOtherJob() => Forget();
+
+    private (LiveJob? Live, JobPhoto? Photo, JobSection? Section) Shown() => Window.Live is null ? default : (Window.Live, digitise.Photo, digitise.Section);
+
+    /// <summary>Places picked on one photo, and what was said of one section, mean nothing on another.</summary>
+    private void OnShownChanged(object? sender, PropertyChangedEventArgs e)
+    {
+        var now = Shown();
+        if (now.Live != on.Live || now.Photo?.Id != on.Photo?.Id || now.Section != on.Section)
+        {
+            on = now;
+            picked.Clear();
+            Problem = null;
+            OnPropertyChanged(string.Empty);
         }
     }
 
@@ -135,6 +184,7 @@ public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewMo
     private void Forget()
     {
         picked.Clear();
+        Problem = null;
         Tool = CorrectionTool.None;
         OnPropertyChanged(string.Empty);
     }
@@ -151,7 +201,9 @@ public sealed partial class CorrectViewModel(JobViewModel window, DigitiseViewMo
         if (kept.TryGet(out var next, out var problem))
         {
             // Only if nobody corrected the same section meanwhile: theirs is not to be lost.
-            live.Do($"{what} ({Window.Job.NameOf(section)})", job => job.Section(section.Id) == section ? job.With(next) : job);
+            var isMade = false;
+            live.Do($"{what} ({Window.Job.NameOf(section)})", job => (isMade = job.Section(section.Id) == section) ? job.With(next) : job);
+            problem = isMade ? null : CorrectionProblems.SectionChanged();
         }
 
         Problem = problem;

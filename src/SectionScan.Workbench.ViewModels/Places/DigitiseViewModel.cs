@@ -48,6 +48,20 @@ public sealed partial class DigitiseViewModel(JobViewModel window) : PlaceViewMo
             : [];
     }
 
+    /// <summary>True when thickness, check bars or lens were changed after a photo was digitised.</summary>
+    public bool IsOutOfDate(JobPhoto photo)
+    {
+        ArgumentNullException.ThrowIfNull(photo);
+        return Window.Job.Sections.FirstOrDefault(each => each.PhotoId == photo.Id) is { } section
+            && Measured(section)?.TryGet(out var read, out _) == true && JobDigitising.IsOutOfDate(Window.Job, photo, read.Document);
+    }
+
+    /// <summary>How many corrections by hand a photo's sections hold, which digitising again leaves behind.</summary>
+    public int CorrectionsOf(JobPhoto photo) => Window.Job.Sections.Where(each => each.PhotoId == photo.Id).Sum(each => each.Corrections);
+
+    /// <inheritdoc/>
+    protected override void OnOtherJob() => (ChosenPhoto, ChosenSection) = (null, null);
+
     private static PixelPoint[] Displayed(JobPhoto photo, Camera camera, MeasuredSection measured)
     {
         var view = new PhotoView(photo.WidthPx, photo.HeightPx, photo.QuarterTurns, string.Empty);

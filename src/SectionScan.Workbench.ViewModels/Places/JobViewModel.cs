@@ -85,7 +85,7 @@ public sealed partial class JobViewModel : ObservableObject, IDisposable
     private void Redo() => Live?.Redo();
 
     [RelayCommand(CanExecute = nameof(IsOpen))]
-    private void Rename(string name)
+    private void Rename(string? name)
     {
         if (!string.IsNullOrWhiteSpace(name))
         {

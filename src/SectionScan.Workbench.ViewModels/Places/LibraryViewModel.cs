@@ -2,6 +2,7 @@ using CommunityToolkit.Mvvm.ComponentModel;
 using CommunityToolkit.Mvvm.Input;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
+using SectionScan.Archive.Search;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Metrology.Likeness;
 using SectionScan.Metrology.Outlines;
@@ -20,17 +21,17 @@ public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
     [ObservableProperty]
     public partial string Words { get; set; } = string.Empty;
 
-    /// <summary>Least area, mm², or null.</summary>
+    /// <summary>Least area, mm², as typed; empty for no bound.</summary>
     [ObservableProperty]
-    public partial double? LeastAreaMm2 { get; set; }
+    public partial string LeastArea { get; set; } = string.Empty;
 
-    /// <summary>Greatest area, mm², or null.</summary>
+    /// <summary>Greatest area, mm², as typed; empty for no bound.</summary>
     [ObservableProperty]
-    public partial double? MostAreaMm2 { get; set; }
+    public partial string MostArea { get; set; } = string.Empty;
 
-    /// <summary>What was found.</summary>
+    /// <summary>What was found, with what is shown of each.</summary>
     [ObservableProperty]
-    public partial IReadOnlyList<EntrySummary> Found { get; private set; } = [];
+    public partial IReadOnlyList<ShelfCard> Found { get; private set; } = [];
 
     /// <summary>What the list shows, in words.</summary>
     [ObservableProperty]
@@ -47,21 +48,23 @@ public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
     /// <summary>The library's file.</summary>
     public string Path => desk.LibraryPath;
 
-    /// <summary>An entry's outline as it is now, or null.</summary>
-    public Outline? OutlineOf(EntrySummary entry)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        return Use(library => library.Show(entry.Id).Then(found => found.ReadDocument())) is { } document ? document.Section.Outline : null;
-    }
-
     [RelayCommand]
     private void Search()
     {
+        if (!NumberEntry.TryRead(LeastArea, "area from", out var least, out var problem) || !NumberEntry.TryRead(MostArea, "area to", out var most, out problem))
+        {
+            Problem = problem;
+            return;
+        }
+
         var words = Words.Trim();
-        Found = Use(library => words.Length == 0 ? library.List() : library.FindByWords(words, MostShown)) is { } all
-            ? [.. all.Where(each => !(each.AreaMm2 < LeastAreaMm2) && !(each.AreaMm2 > MostAreaMm2)).Take(MostShown)]
-            : [];
-        Heading = FormattableString.Invariant($"{Found.Count} section{(Found.Count == 1 ? string.Empty : "s")}");
+        IReadOnlyList<NumberRange> ranges = least is null && most is null ? [] : [new("area", least, most)];
+        var found = Use(library => (words.Length > 0 ? library.FindByWords(words, MostShown + 1, ranges: ranges)
+            : ranges.Count > 0 ? library.FindByNumbers(ranges)
+            : library.List()).Then(entries => Cards(library, entries.Take(MostShown), entries.Count > MostShown)));
+        Show(found, found?.IsCutOff == true
+            ? FormattableString.Invariant($"The first {MostShown} sections; narrow the search to see others")
+            : FormattableString.Invariant($"{found?.Cards.Count ?? 0} section{(found?.Cards.Count == 1 ? string.Empty : "s")}"));
     }
 
     [RelayCommand]
@@ -71,13 +74,20 @@ public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
     private void FindAlike(long id)
     {
         var alike = Use(library => library.Show(id).Then(entry => entry.ReadDocument()).Then(document =>
-            library.FindSimilar(document.Section.Outline, MostAlike, new LikenessFreedom(MayTurn: true), id)));
+            library.FindSimilar(document.Section.Outline, MostAlike, new LikenessFreedom(MayTurn: true), id))
+            .Then(found => Cards(library, found.Select(each => each.Entry), false)));
         if (alike is not null)
         {
-            Found = [.. alike.Select(each => each.Entry)];
-            Heading = "Nearest in shape first";
+            Show(alike, "Nearest in shape first");
         }
     }
+
+    /// <summary>Everything that a card shows is read here, once: showing it again asks the library nothing.</summary>
+    private static Result<Shelf> Cards(SectionLibrary library, IEnumerable<EntrySummary> entries, bool isCutOff) =>
+        new Shelf([.. entries.Select(each => new ShelfCard(
+            each, library.Show(each.Id).Then(entry => entry.ReadDocument()).TryGet(out var document, out _) ? document.Section.Outline : null))], isCutOff);
+
+    private void Show(Shelf? shelf, string heading) => (Found, Heading) = (shelf?.Cards ?? [], heading);
 
     private T? Use<T>(Func<SectionLibrary, Result<T>> use)
         where T : class
@@ -92,4 +102,11 @@ public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
         Problem = problem;
         return found;
     }
+
+    /// <summary>An entry as the shelf shows it.</summary>
+    /// <param name="Entry">The entry.</param>
+    /// <param name="Outline">Its outline as it is now, or null when its document cannot be read.</param>
+    public sealed record ShelfCard(EntrySummary Entry, Outline? Outline);
+
+    private sealed record Shelf(IReadOnlyList<ShelfCard> Cards, bool IsCutOff);
 }

@@ -1,8 +1,8 @@
 using System.Globalization;
 using CommunityToolkit.Mvvm.ComponentModel;
-using CommunityToolkit.Mvvm.Input;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Results;
+using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.ViewModels.Places;
 
@@ -18,24 +18,32 @@ public sealed partial class PrepareViewModel(JobViewModel window) : PlaceViewMod
         ? string.Create(CultureInfo.InvariantCulture, $"Across {Percent(ratio.X)}, up {Percent(ratio.Y)}. Both are taken into account.")
         : string.Empty;
 
-    [RelayCommand]
-    private void SetAcross(double? measuredMm) => Set(measuredMm, CheckBars.AcrossMm, (job, mm) => job with { CheckBarAcrossMm = mm });
+    /// <summary>Tells what the bar across measures, mm, as typed; empty for not measured.</summary>
+    public void SetAcross(string? typed) => Set(typed, CheckBars.AcrossMm, (job, mm) => job with { CheckBarAcrossMm = mm });
 
-    [RelayCommand]
-    private void SetUp(double? measuredMm) => Set(measuredMm, CheckBars.UpMm, (job, mm) => job with { CheckBarUpMm = mm });
+    /// <summary>Tells what the bar up measures, mm, as typed; empty for not measured.</summary>
+    public void SetUp(string? typed) => Set(typed, CheckBars.UpMm, (job, mm) => job with { CheckBarUpMm = mm });
+
+    /// <inheritdoc/>
+    protected override void OnOtherJob() => Problem = null;
 
     private static string Percent(double ratio) => ratio == 1 ? "true to size"
         : string.Create(CultureInfo.InvariantCulture, $"{100 * (ratio - 1):+0.00;−0.00} %");
 
-    private void Set(double? measuredMm, double nominalMm, Func<PortingJob, double?, PortingJob> change)
+    private void Set(string? typed, double nominalMm, Func<PortingJob, double?, PortingJob> change)
     {
+        if (!NumberEntry.TryRead(typed, "check bar", out var measuredMm, out var problem))
+        {
+            Problem = problem;
+            return;
+        }
+
         Problem = measuredMm is { } mm && !(Math.Abs((mm / nominalMm) - 1) <= CheckBars.MostOff)
             ? JobProblems.CheckBarUnlikely(mm, nominalMm)
             : null;
         if (Problem is null)
         {
             Window.Live?.Do("Enter a check bar", job => change(job, measuredMm));
-            Window.Live?.BeginChecks();
         }
     }
 }

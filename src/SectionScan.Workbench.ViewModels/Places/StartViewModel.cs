@@ -27,8 +27,8 @@ public sealed partial class StartViewModel(JobDesk desk) : ObservableObject
     public string FolderPath => desk.FolderPath;
 
     /// <summary>The jobs, the one changed last first: id, name, what stands.</summary>
-    public IReadOnlyList<ListedJob> Jobs() => [.. desk.Ids().Take(MostShown).Select(id => desk.Open(id).TryGet(out var live, out var problem)
-        ? new ListedJob(id, live.Job.Name, live.Job.Photos.Count, live.Job.Sections.Count, null)
+    public IReadOnlyList<ListedJob> Jobs() => [.. desk.Ids().Take(MostShown).Select(id => desk.Look(id).TryGet(out var job, out var problem)
+        ? new ListedJob(id, job.Name, job.Photos.Count, job.Sections.Count, null)
         : new ListedJob(id, id, 0, 0, problem))];
 
     private bool CanBegin => !string.IsNullOrWhiteSpace(NewName);

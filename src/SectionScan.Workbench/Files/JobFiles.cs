@@ -6,10 +6,10 @@ using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Targets;
-using SectionScan.Imaging.Photos;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.PortingJobs;
+using SectionScan.Metrology.Results;
 using SectionScan.Workbench.ViewModels.Desk;
 using SectionScan.Workbench.ViewModels.Places;
 
@@ -19,9 +19,6 @@ namespace SectionScan.Workbench.Files;
 /// disk.</summary>
 internal static class JobFiles
 {
-    private const int SmallSidePx = 640;
-    private const string SmallFolder = "previews";
-
     public static void Map(IEndpointRouteBuilder routes)
     {
         routes.MapGet("/job/{id}/photo/{photoId}", Photo);
@@ -32,39 +29,29 @@ internal static class JobFiles
         routes.MapGet("/target/{kind}/{paper}/{ending}", Target);
     }
 
-    private static IResult Photo(string id, string photoId, JobDesk desk) => With(id, photoId, desk, (live, photo) =>
-    {
-        var path = live.Folder.PathOf(photo);
-        return Path.GetExtension(photo.File) switch
+    private static async Task<IResult> Photo(string id, string photoId, JobDesk desk, PhotoPreviews previews) =>
+        Find(id, photoId, desk) is not { } found ? Results.NotFound()
+        : Path.GetExtension(found.Photo.File) switch
         {
-            ".jpg" => Results.File(path, "image/jpeg"),
-            ".png" => Results.File(path, "image/png"),
-            ".webp" => Results.File(path, "image/webp"),
-            ".bmp" => Results.File(path, "image/bmp"),
+            ".jpg" => Results.File(found.Live.Folder.PathOf(found.Photo), "image/jpeg"),
+            ".png" => Results.File(found.Live.Folder.PathOf(found.Photo), "image/png"),
+            ".webp" => Results.File(found.Live.Folder.PathOf(found.Photo), "image/webp"),
+            ".bmp" => Results.File(found.Live.Folder.PathOf(found.Photo), "image/bmp"),
 
             // What browsers do not show is shown as a JPEG of the same size.
-            _ => PhotoView.Picture(path, int.MaxValue).TryGet(out var picture, out _) ? Results.Bytes(picture, "image/jpeg") : Results.NotFound(),
+            _ => Picture(await previews.WholeAsync(found.Live.Folder, found.Photo).ConfigureAwait(false)),
         };
-    });
 
-    private static IResult Small(string id, string photoId, JobDesk desk) => With(id, photoId, desk, (live, photo) =>
-    {
-        var path = live.Folder.PathOf(Path.Combine(SmallFolder, photo.Id + ".jpg"));
-        if (!File.Exists(path))
-        {
-            var made = PhotoView.Picture(live.Folder.PathOf(photo), SmallSidePx).Then(picture =>
-                OutputFolder.Open(Path.GetDirectoryName(path)!).Then(folder => folder.Write(Path.GetFileName(path), picture)));
-            if (!made.TryGet(out _, out _))
-            {
-                return Results.NotFound();
-            }
-        }
+    private static async Task<IResult> Small(string id, string photoId, JobDesk desk, PhotoPreviews previews) =>
+        Find(id, photoId, desk) is { } found
+            ? Picture(await previews.SmallAsync(found.Live.Folder, found.Photo).ConfigureAwait(false))
+            : Results.NotFound();
 
-        return Results.File(path, "image/jpeg");
-    });
+    private static IResult Picture(Result<string> made) =>
+        made.TryGet(out var path, out _) ? Results.File(path, "image/jpeg") : Results.NotFound();
 
-    private static IResult With(string id, string photoId, JobDesk desk, Func<LiveJob, JobPhoto, IResult> answer) =>
-        desk.Open(id).TryGet(out var live, out _) && live.Job.Photo(photoId) is { } photo ? answer(live, photo) : Results.NotFound();
+    private static (LiveJob Live, JobPhoto Photo)? Find(string id, string photoId, JobDesk desk) =>
+        desk.Open(id).TryGet(out var live, out _) && live.Job.Photo(photoId) is { } photo ? (live, photo) : null;
 
     private static IResult Section(string id, string sectionId, string ending, JobDesk desk, UnitChoice units)
     {

@@ -22,10 +22,12 @@ namespace SectionScan.Workbench.Hosting;
 public sealed class WorkbenchHost : IAsyncDisposable
 {
     private readonly WebApplication app;
+    private readonly FileStream held;
 
-    private WorkbenchHost(WebApplication app, Uri address)
+    private WorkbenchHost(WebApplication app, FileStream held, Uri address)
     {
         this.app = app;
+        this.held = held;
         Address = address;
     }
 
@@ -39,7 +41,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
     public static async Task<Result<WorkbenchHost>> StartAsync(WorkbenchOptions options, CancellationToken stop = default)
     {
         ArgumentNullException.ThrowIfNull(options);
-        if (!JobsFolder.Open(options.JobsFolder).TryGet(out var jobs, out var problem))
+        if (!JobsFolder.Open(options.JobsFolder).TryGet(out var jobs, out var problem) || !jobs.Hold().TryGet(out var held, out problem))
         {
             return problem;
         }
@@ -51,7 +53,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
             {
                 await app.StartAsync(stop).ConfigureAwait(false);
                 var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!;
-                return new WorkbenchHost(app, new Uri(addresses.Addresses.First()));
+                return new WorkbenchHost(app, held, new Uri(addresses.Addresses.First()));
             }
             catch (IOException e) when (e.InnerException is AddressInUseException)
             {
@@ -59,6 +61,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
             }
         }
 
+        await held.DisposeAsync().ConfigureAwait(false);
         return WorkbenchProblems.PortTaken(options.Port ?? WorkbenchOptions.UsualPort);
     }
 
@@ -74,7 +77,11 @@ public sealed class WorkbenchHost : IAsyncDisposable
 
     /// <inheritdoc/>
     [SuppressMessage("IDisposableAnalyzers.Correctness", "IDISP007", Justification = "StartAsync makes the server for this object alone.")]
-    public ValueTask DisposeAsync() => app.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await app.DisposeAsync().ConfigureAwait(false);
+        await held.DisposeAsync().ConfigureAwait(false);
+    }
 
     private static WebApplication Build(WorkbenchOptions options, JobsFolder jobs, int port)
     {
@@ -100,6 +107,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         services.AddSingleton(new JobDesk(jobs, options.LibraryPath, options.SampleFolders, options.Program, options.Time));
         services.AddSingleton(new UnitChoice(jobs.FullPath));
         services.AddSingleton(_ => new PhoneDoor(options.Time));
+        services.AddSingleton<PhotoPreviews>();
         services.AddScoped<StartViewModel>();
         services.AddScoped<JobViewModel>();
         services.AddScoped<PrepareViewModel>();

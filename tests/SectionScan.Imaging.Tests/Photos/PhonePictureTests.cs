@@ -30,6 +30,28 @@ public sealed class PhonePictureTests : IDisposable
         Assert.NotNull(photo.Facts.TakenAt);
     }
 
+    [Theory]
+    [InlineData("photo.heic", ".heic")]
+    [InlineData("photo.avif", ".avif")]
+    public void A_picture_is_told_by_its_first_bytes_with_its_size_as_displayed(string name, string extension)
+    {
+        var jpeg = PhotoView.Read(Small("p05")).ValueOrThrow();
+
+        var view = PhotoView.Read(HeicFile.Encode(Small("p05"), PathOf(name), 60)).ValueOrThrow();
+
+        Assert.Equal(jpeg with { Extension = extension }, view);
+    }
+
+    [Fact]
+    public void A_raw_photo_is_no_plain_TIFF()
+    {
+        using var picture = new Mat(120, 160, MatType.CV_8UC3, new Scalar(120, 140, 160));
+        var path = PathOf("photo.tif");
+        File.WriteAllBytes(path, DngFile.Write(picture, 6));
+
+        Assert.Equal(new PhotoView(120, 160, 1, ".dng"), PhotoView.Read(path).ValueOrThrow());
+    }
+
     [Fact]
     public void A_raw_photo_is_developed_as_it_lay_on_the_sensor_with_its_EXIF()
     {

@@ -65,6 +65,32 @@ public class JourneyTests(RunningWorkbench workbench)
     }
 
     [Fact]
+    public async Task A_photo_is_digitised_again_when_its_thickness_was_wrong()
+    {
+        var page = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(page, "Again");
+        await workbench.GoAsync(page, $"/job/{id}/capture");
+        await page.SetInputFilesAsync("#photos", SamplePhotos.PhotoPath("p01"));
+        await page.GetByText("Good photo.").WaitForAsync();
+        await workbench.GoAsync(page, $"/job/{id}/digitise");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Digitise 1 photo" }).ClickAsync();
+        await page.GetByText("All photos are digitised: 4 sections.").WaitForAsync();
+
+        // Pages speak of fields, not of options of the command line.
+        Assert.DoesNotContain("--", await page.Locator("main").InnerTextAsync(), StringComparison.Ordinal);
+
+        await workbench.GoAsync(page, $"/job/{id}/capture");
+        await page.GetByLabel("Slice thickness, mm").FillAsync("6");
+        await page.GetByLabel("Slice thickness, mm").PressAsync("Tab");
+        await workbench.GoAsync(page, $"/job/{id}/digitise");
+        await page.GetByText("were changed after this photo was digitised").WaitForAsync();
+        var before = await page.GetByRole(AriaRole.Row, new() { Name = "Area" }).InnerTextAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Digitise this photo again" }).ClickAsync();
+        await Assertions.Expect(page.GetByText("were changed after this photo was digitised")).ToBeHiddenAsync();
+        Assert.NotEqual(before, await page.GetByRole(AriaRole.Row, new() { Name = "Area" }).InnerTextAsync());
+    }
+
+    [Fact]
     public async Task Two_windows_see_each_other()
     {
         var one = await workbench.PageAsync();

@@ -56,7 +56,7 @@ public sealed class CorrectTests : IDisposable
         Assert.Null(correct.Problem);
 
         correct.ForgetCommand.Execute(null);
-        correct.SetStation(12);
+        correct.SetStation("12");
         correct.TurnUp(90);
         Assert.Equal(12, digitise.Section!.Station);
         Assert.Equal(5, digitise.Section.Corrections);
@@ -90,8 +90,38 @@ public sealed class CorrectTests : IDisposable
 
         Assert.Equal("correction-far-from-outline", correct.Problem!.Code);
         Assert.Equal(before, digitise.Section);
-        correct.SetStation(-4);
-        Assert.Equal("station-unlikely", correct.Problem!.Code);
+        foreach (var typed in new[] { "-4", "3.5", "three", "1000" })
+        {
+            correct.SetStation(typed);
+            Assert.Equal("station-unlikely", correct.Problem!.Code);
+            Assert.Contains($"\"{typed}\"", correct.Problem.What, StringComparison.Ordinal);
+            Assert.Equal(before, digitise.Section);
+        }
+
+        correct.SetStation(" ");
+        Assert.Null(digitise.Section!.Station);
+    }
+
+    [Fact]
+    public async Task Places_picked_on_one_section_do_not_count_on_another()
+    {
+        var window = shop.WindowOnNewJob();
+        using var digitise = new DigitiseViewModel(window);
+        using var correct = new CorrectViewModel(window, digitise);
+        await Shop.TakeAsync(window, "p01");
+        await digitise.DigitiseWaitingCommand.ExecuteAsync(null);
+        correct.TakeCommand.Execute(CorrectionTool.MovePoint);
+        correct.Pick(5, 5);
+
+        digitise.ChosenSection = digitise.Sections[1].Id;
+
+        Assert.Empty(correct.Picked);
+        Assert.Equal(CorrectionTool.MovePoint, correct.Tool);
+        var place = digitise.Displayed(digitise.Section!)[10];
+        correct.Pick(place.X, place.Y);
+        correct.Pick(place.X + 2, place.Y);
+        Assert.Null(correct.Problem);
+        Assert.Equal(1, digitise.Section!.Corrections);
     }
 
     private static Metrology.Quantities.Estimate Area(ViewModels.Desk.MeasuredSection section) => section.Measures[MeasureCatalogue.Area].Estimate;

@@ -98,13 +98,13 @@ public sealed class PlacesTests : IDisposable
         var window = shop.WindowOnNewJob();
         using var prepare = new PrepareViewModel(window);
 
-        prepare.SetAcrossCommand.Execute(199.6);
-        prepare.SetUpCommand.Execute(150.15);
+        prepare.SetAcross("199.6");
+        prepare.SetUp("150.15");
         Assert.Equal(0.998, window.Job.PrintRatio()!.Value.X, 9);
         Assert.Equal(1.001, window.Job.PrintRatio()!.Value.Y, 9);
         Assert.Contains("−0.20 %", prepare.PrintInWords, StringComparison.Ordinal);
 
-        prepare.SetAcrossCommand.Execute(20.0);
+        prepare.SetAcross("20");
         Assert.Equal("check-bar-unlikely", prepare.Problem!.Code);
         Assert.Equal(199.6, window.Job.CheckBarAcrossMm);
     }
@@ -118,11 +118,11 @@ public sealed class PlacesTests : IDisposable
         var photo = await Shop.TakeAsync(window, "p01");
         Assert.Equal(CheckVerdict.Good, (await CheckedAsync(capture, photo.Id)).Report!.Verdict);
 
-        capture.SetThickness(photo.Id, 6);
+        capture.SetThickness(photo.Id, "6");
         Assert.NotNull((await CheckedAsync(capture, photo.Id)).Report);
         Assert.Equal(6, window.Job.Photo(photo.Id)!.ThicknessMm);
 
-        capture.SetThickness(photo.Id, 600);
+        capture.SetThickness(photo.Id, "600");
         Assert.Equal("thickness-unlikely", capture.Problem!.Code);
         Assert.Equal(6, window.Job.Photo(photo.Id)!.ThicknessMm);
 
@@ -143,7 +143,7 @@ public sealed class PlacesTests : IDisposable
         using var digitise = new DigitiseViewModel(window);
         using var compare = new CompareViewModel(window, shop.Desk);
         using var archive = new ArchiveViewModel(window, shop.Desk);
-        foreach (var (sample, stage, thickness) in new[] { ("p01", "exemplar", 6.0), ("p06", "finished", 5.0) })
+        foreach (var (sample, stage, thickness) in new[] { ("p01", "exemplar", "6"), ("p06", "finished", "5") })
         {
             var photo = await Shop.TakeAsync(window, sample);
             capture.SetStage(photo.Id, stage);
@@ -214,18 +214,6 @@ public sealed class PlacesTests : IDisposable
         Assert.False(digitise.Run!.IsRunning);
     }
 
-    private static async Task<CheckOutcome> CheckedAsync(CaptureViewModel capture, string photoId)
-    {
-        for (var wait = 0; wait < 600; wait++)
-        {
-            if (capture.CheckOf(capture.Photos.Single(each => each.Id == photoId)) is { } found)
-            {
-                return found;
-            }
-
-            await Task.Delay(50);
-        }
-
-        throw new TimeoutException("The check did not end.");
-    }
+    private static Task<CheckOutcome> CheckedAsync(CaptureViewModel capture, string photoId) =>
+        Shop.UntilAsync(capture, () => capture.CheckOf(capture.Photos.Single(each => each.Id == photoId)));
 }
