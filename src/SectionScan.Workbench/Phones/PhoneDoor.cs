@@ -7,14 +7,17 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using SectionScan.Metrology.Results;
 using SectionScan.Workbench.Files;
+using SectionScan.Workbench.Hosting;
 using SectionScan.Workbench.Safety;
 using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.Phones;
 
-/// <summary>A door for a phone in the same network: closed until the person opens it, for one job, and only to send photos. It is a
-/// server of its own, which knows no other page.</summary>
+/// <summary>A door for a phone in the same network: closed until the person opens it, for one job, in one network, and only to send
+/// photos. It is a server of its own, which knows no other page, and it closes by itself when code or visit have run out.</summary>
 public sealed class PhoneDoor : IAsyncDisposable
 {
     /// <summary>How long a code may wait for its phone.</summary>
@@ -31,6 +34,7 @@ public sealed class PhoneDoor : IAsyncDisposable
     private readonly Lock gate = new();
     private readonly SemaphoreSlim turning = new(1, 1);
     private readonly TimeProvider time;
+    private readonly ITimer timer;
     private WebApplication? app;
     private string? code;
     private string? visit;
@@ -43,39 +47,44 @@ public sealed class PhoneDoor : IAsyncDisposable
     {
         ArgumentNullException.ThrowIfNull(time);
         this.time = time;
+        timer = time.CreateTimer(_ => _ = CloseIfOverAsync(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
     }
 
-    /// <summary>Where the phone finds it, one address for each network of this machine; empty while it is closed.</summary>
-    public IReadOnlyList<Uri> Addresses { get; private set; } = [];
+    /// <summary>Told when it opens or closes, on whichever thread did it.</summary>
+    public event EventHandler? Changed;
+
+    /// <summary>Where the phone finds it; null while it is closed.</summary>
+    public Uri? Address { get; private set; }
 
     /// <summary>The job that photos go to, or null while it is closed.</summary>
     public LiveJob? Job { get; private set; }
 
+    /// <summary>The networks of this machine, those that lead on to others first; itself alone when there is none.</summary>
+    public static IReadOnlyList<PhoneNetwork> Networks() => [.. NetworkInterface.GetAllNetworkInterfaces()
+        .Where(each => each.OperationalStatus == OperationalStatus.Up && each.NetworkInterfaceType != NetworkInterfaceType.Loopback)
+        .Select(each => (each.Name, Facts: each.GetIPProperties()))
+        .OrderByDescending(each => each.Facts.GatewayAddresses.Count > 0)
+        .SelectMany(each => each.Facts.UnicastAddresses.Select(address => new PhoneNetwork(each.Name, address.Address)))
+        .Where(each => each.Address.AddressFamily == AddressFamily.InterNetwork)
+        .DefaultIfEmpty(new("this machine", IPAddress.Loopback))];
+
     /// <summary>Opens it with a new code; what was open before is closed.</summary>
-    public async Task OpenAsync(LiveJob job)
+    /// <param name="job">Where photos go.</param>
+    /// <param name="at">The address, one of <see cref="Networks"/>: nothing listens in the others. Null: the first one.</param>
+    /// <returns>Why it cannot be opened, or null.</returns>
+    public async Task<Problem?> OpenAsync(LiveJob job, IPAddress? at = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         await turning.WaitAsync().ConfigureAwait(false);
         try
         {
             await ShutAsync().ConfigureAwait(false);
-            var opened = Build();
-            await opened.StartAsync().ConfigureAwait(false);
-            var port = new Uri(opened.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port;
-            lock (gate)
-            {
-                code = RandomNumberGenerator.GetString(Letters, CodeLength);
-                (visit, wrongCodes, codeEnds) = (null, 0, time.GetUtcNow() + CodeLasts);
-#pragma warning disable IDISP003 // shut above, so there is none
-                app = opened;
-#pragma warning restore IDISP003
-                Job = job;
-                Addresses = [.. OwnAddresses().Select(each => new Uri(FormattableString.Invariant($"http://{each}:{port}/c/{code}")))];
-            }
+            return await ListenAsync(job, at ?? Networks()[0].Address).ConfigureAwait(false);
         }
         finally
         {
             turning.Release();
+            Changed?.Invoke(this, EventArgs.Empty);
         }
     }
 
@@ -90,12 +99,14 @@ public sealed class PhoneDoor : IAsyncDisposable
         finally
         {
             turning.Release();
+            Changed?.Invoke(this, EventArgs.Empty);
         }
     }
 
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        await timer.DisposeAsync().ConfigureAwait(false);
         await CloseAsync().ConfigureAwait(false);
         turning.Dispose();
     }
@@ -115,6 +126,7 @@ public sealed class PhoneDoor : IAsyncDisposable
 
             code = null;
             visitEnds = time.GetUtcNow() + VisitLasts;
+            timer.Change(VisitLasts, Timeout.InfiniteTimeSpan);
             return visit = Convert.ToHexString(RandomNumberGenerator.GetBytes(32));
         }
     }
@@ -131,13 +143,55 @@ public sealed class PhoneDoor : IAsyncDisposable
     private static bool IsSame(string shown, string kept) => CryptographicOperations.FixedTimeEquals(
         System.Text.Encoding.UTF8.GetBytes(shown), System.Text.Encoding.UTF8.GetBytes(kept));
 
-    private static IEnumerable<IPAddress> OwnAddresses() => NetworkInterface.GetAllNetworkInterfaces()
-        .Where(each => each.OperationalStatus == OperationalStatus.Up && each.NetworkInterfaceType != NetworkInterfaceType.Loopback)
-        .SelectMany(each => each.GetIPProperties().UnicastAddresses.Select(address => address.Address))
-        .Where(each => each.AddressFamily == AddressFamily.InterNetwork)
-        .DefaultIfEmpty(IPAddress.Loopback);
+    private async Task<Problem?> ListenAsync(LiveJob job, IPAddress at)
+    {
+        var opening = Build(at);
+        try
+        {
+            await opening.StartAsync().ConfigureAwait(false);
+            var port = new Uri(opening.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First()).Port;
+            lock (gate)
+            {
+                code = RandomNumberGenerator.GetString(Letters, CodeLength);
+                (visit, wrongCodes, codeEnds) = (null, 0, time.GetUtcNow() + CodeLasts);
+#pragma warning disable IDISP003 // shut before, so there is none
+                (app, opening) = (opening, null);
+#pragma warning restore IDISP003
+                Job = job;
+                Address = new(FormattableString.Invariant($"http://{at}:{port}/c/{code}"));
+                timer.Change(CodeLasts, Timeout.InfiniteTimeSpan);
+            }
 
-    private WebApplication Build()
+            return null;
+        }
+        catch (Exception e) when (e is IOException or SocketException)
+        {
+            return WorkbenchProblems.DoorStuck(at.ToString(), e.Message);
+        }
+        finally
+        {
+            if (opening is not null)
+            {
+                await opening.DisposeAsync().ConfigureAwait(false);
+            }
+        }
+    }
+
+    private async Task CloseIfOverAsync()
+    {
+        bool isOver;
+        lock (gate)
+        {
+            isOver = app is not null && time.GetUtcNow() >= (visit is null ? codeEnds : visitEnds);
+        }
+
+        if (isOver)
+        {
+            await CloseAsync().ConfigureAwait(false);
+        }
+    }
+
+    private WebApplication Build(IPAddress at)
     {
         var builder = WebApplication.CreateEmptyBuilder(new() { ContentRootPath = AppContext.BaseDirectory });
         builder.WebHost.UseKestrelCore().ConfigureKestrel(server =>
@@ -145,11 +199,14 @@ public sealed class PhoneDoor : IAsyncDisposable
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = PhotoUpload.MostRequestBytes;
             server.Limits.MaxConcurrentConnections = 20;
-            server.Listen(IPAddress.Any, 0);
+            server.Listen(at, 0);
         });
         builder.Services.AddRouting();
         builder.Services.AddLogging();
         builder.Services.AddRazorComponents();
+
+        // A photo half sent is not worth waiting for: closed is closed.
+        builder.Services.Configure<HostOptions>(host => host.ShutdownTimeout = TimeSpan.FromSeconds(1));
         var built = builder.Build();
         built.UseMiddleware<PhoneGuard>();
         built.UseMiddleware<SafetyHeaders>();
@@ -164,7 +221,8 @@ public sealed class PhoneDoor : IAsyncDisposable
         WebApplication? closing;
         lock (gate)
         {
-            (closing, app, code, visit, Job, Addresses) = (app, null, null, null, null, []);
+            (closing, app, code, visit, Job, Address) = (app, null, null, null, null, null);
+            timer.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
         }
 
         if (closing is not null)

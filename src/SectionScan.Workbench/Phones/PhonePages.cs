@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using SectionScan.Workbench.Files;
 using SectionScan.Workbench.Pages;
+using SectionScan.Workbench.ViewModels.Places;
 
 namespace SectionScan.Workbench.Phones;
 
@@ -14,7 +15,10 @@ internal static class PhonePages
 
     public static void Map(IEndpointRouteBuilder routes, PhoneDoor door)
     {
-        routes.MapGet("/c/{code}", (string code, HttpContext context) => Enter(code, context, door));
+
+        // What only looks at an address, such as a preview of a link, must not use the code up; and learns nothing of it.
+        routes.MapGet("/c/{code}", () => new RazorComponentResult<PhoneEntryPage>());
+        routes.MapPost("/c/{code}", (string code, HttpContext context) => Enter(code, context, door));
         routes.MapGet("/send", (HttpContext context) => Page(context, door));
         routes.MapPost("/photos", (Func<HttpContext, Task<IResult>>)(context => TakeAsync(context, door)));
     }
@@ -38,7 +42,7 @@ internal static class PhonePages
 
     private static IResult Page(HttpContext context, PhoneDoor door) =>
         context.Request.Cookies[CookieName] is { } visit && door.JobOf(visit) is { } job
-            ? new RazorComponentResult<PhonePage>(new { JobName = job.Job.Name, Token = visit })
+            ? new RazorComponentResult<PhonePage>(new { JobName = job.Job.Name, HowToHold = CaptureViewModel.HoldFor(job.Job), Token = visit })
             : Refused();
 
     private static async Task<IResult> TakeAsync(HttpContext context, PhoneDoor door)
