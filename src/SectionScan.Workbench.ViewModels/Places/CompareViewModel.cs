@@ -95,8 +95,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
         }
 
         return Window.Job.Section(key) is { } section
-            ? Window.Live!.Measured(section).Then<SectionInput>(read => new SectionInput(
-                Window.Job.NameOf(section), read.Document.Section.Outline, read.Document.Section.ErrorSources))
+            ? Window.Live!.Measured(section).Then<SectionInput>(read => SectionInput.Of(Window.Job.NameOf(section), read.Document))
             : JobProblems.NotFound(key);
     }
 }
