@@ -86,7 +86,7 @@ public class JourneyTests(RunningWorkbench workbench)
         await page.GetByText("were changed after this photo was digitised").WaitForAsync();
         var before = await page.GetByRole(AriaRole.Row, new() { Name = "Area" }).InnerTextAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Digitise this photo again" }).ClickAsync();
-        await Assertions.Expect(page.GetByText("were changed after this photo was digitised")).ToBeHiddenAsync();
+        await page.GetByText("were changed after this photo was digitised").WaitForAsync(new() { State = WaitForSelectorState.Hidden });
         Assert.NotEqual(before, await page.GetByRole(AriaRole.Row, new() { Name = "Area" }).InnerTextAsync());
     }
 
