@@ -145,7 +145,9 @@ public sealed class PhoneDoor : IAsyncDisposable
 
     private async Task<Problem?> ListenAsync(LiveJob job, IPAddress at)
     {
+#pragma warning disable IDISP001 // disposed at the end unless it was kept
         var opening = Build(at);
+#pragma warning restore IDISP001
         try
         {
             await opening.StartAsync().ConfigureAwait(false);

@@ -219,5 +219,6 @@ public sealed class PhoneDoorTests : IAsyncLifetime
         public override DateTimeOffset GetUtcNow() => Now;
 
         public override ITimer CreateTimer(TimerCallback callback, object? state, TimeSpan dueTime, TimeSpan period) =>
-            still.CreateTimer(callback, state, dueTime, period);    }
+            still.CreateTimer(callback, state, dueTime, period);
+    }
 }
