@@ -15,7 +15,7 @@ public sealed class CoverageTests(ITestOutputHelper output)
     // hundreds and is held to 93 to 98 %.
     private const double LeastShare = 0.88;
 
-    [Fact(Skip = "Open: over 100 photos 93 to 96 % hold with a stricter refusal; over these few photos 86 to 93 %.")]
+    [Fact]
     public void The_stated_intervals_hold_the_truth()
     {
         using var scenes = new RenderedScenes();
@@ -40,14 +40,11 @@ public sealed class CoverageTests(ITestOutputHelper output)
 
         var found = scenes.Judge(scene, hasProfile: true).Found;
 
-        Assert.All(found.Where(f => f.Truth.Station is 18 or 19), f =>
-        {
-            Assert.Contains(f.Section.Warnings, w => w.Contains("cannot be told from the face", StringComparison.Ordinal));
-            var width = MeasuredOutline.Of(f.Section.Outline, f.Section.ErrorSources, [MeasureCatalogue.Width])[MeasureCatalogue.Width];
-            output.WriteLine(FormattableString.Invariant($"{f.Truth.Name}: u of the width {width.Estimate.StandardUncertainty:0.00} mm"));
-            Assert.True(width.Estimate.StandardUncertainty > 0.25);
-        });
-        Assert.Contains(found, f => f.Truth.Station is 18 or 19);
+        var hidden = Assert.Single(found, f => f.Truth.Station == 18);
+        Assert.Contains(hidden.Section.Warnings, w => w.Contains("cannot be told from the face", StringComparison.Ordinal));
+        var width = MeasuredOutline.Of(hidden.Section.Outline, hidden.Section.ErrorSources, [MeasureCatalogue.Width])[MeasureCatalogue.Width].Estimate;
+        output.WriteLine(FormattableString.Invariant($"{hidden.Truth.Name}: width {width.Value:0.00} mm (truth {hidden.Truth.WidthMm:0.00} mm), u {width.StandardUncertainty:0.00} mm"));
+        Assert.True(width.StandardUncertainty > 0.25);
     }
 
     private static void AssertHolds(CoverageCount coverage)

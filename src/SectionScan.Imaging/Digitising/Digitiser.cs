@@ -112,7 +112,7 @@ public static class Digitiser
         }
 
         var refused = rough.Where(r => r.TouchesWindow).Select(r => DigitiseProblems.RunsOff(scene.Path, FaceMeasuring.Middle(r.Rim))).ToList();
-        var kept = FaceMeasuring.Measure(scene, [.. rough.Where(r => !r.TouchesWindow)], 1, refused);
+        var kept = FaceMeasuring.Measure(scene with { Paper = ratio.Paper }, [.. rough.Where(r => !r.TouchesWindow)], 1, refused);
         if (kept.Count == 0)
         {
             return refused[0];

@@ -29,7 +29,7 @@ internal static class FaceMeasuring
         var edges = new FaceEdge[rough.Length];
         Parallel.For(0, rough.Length, i =>
         {
-            var sampler = new ProfileSampler(scene.Photo.Colour, scene.Photo.Grey, camera, scene.ThicknessMm);
+            var sampler = new ProfileSampler(scene.Photo.Colour, scene.Photo.Grey, camera, scene.ThicknessMm, scene.Paper);
             TargetPoint[] lifted = [.. rough[i].Rim.Select(p => camera.BackProject(camera.Project(p, 0), scene.ThicknessMm))];
             edges[i] = FaceOutliner.Measure(sampler, lifted, direction);
         });

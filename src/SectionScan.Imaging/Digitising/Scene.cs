@@ -1,3 +1,4 @@
+using SectionScan.Imaging.Grounds;
 using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Scales;
 
@@ -11,5 +12,7 @@ namespace SectionScan.Imaging.Digitising;
 /// <param name="ThicknessMm">Height of the faces above the scale's plane, mm.</param>
 /// <param name="Settings">How.</param>
 /// <param name="Cautions">What is only fair about the photo, in sentences.</param>
+/// <param name="Paper">The bare, lit paper where it is known.</param>
 internal sealed record Scene(
-    Photo Photo, string Path, ImageScale Scale, bool IsOpening, double ThicknessMm, DigitiseSettings Settings, IReadOnlyList<string> Cautions);
+    Photo Photo, string Path, ImageScale Scale, bool IsOpening, double ThicknessMm, DigitiseSettings Settings, IReadOnlyList<string> Cautions,
+    GroundModel? Paper = null);

@@ -30,6 +30,20 @@ internal sealed class BandProfiles : IDisposable
     private const float LightOfTinted = 1.7f;
     private const float LightOfPlain = 1.7f;
 
+    // Noise of a tint's change beside an edge below which it counts for more, and how much at most.
+    private const float QuietTint = 0.01f;
+    private const float MostTintWeight = 3;
+
+    // Light is weighed by 1.7 here: a face within 15 % of the paper's light, or a little tinted.
+    private const float NearWhite = 0.3f;
+
+    // Shares of the way from the face's colour to the paper's, and of the paper's stored light, over which a place begins to count as lit
+    // paper.
+    private const float LeastPaperShare = 0.5f;
+    private const float PaperShareRange = 0.35f;
+    private const float ShadedPaper = 0.72f;
+    private const float ShadeRange = 0.14f;
+
     private readonly int places;
     private readonly int count;
     private readonly int first;
@@ -40,6 +54,7 @@ internal sealed class BandProfiles : IDisposable
     private readonly Vector128<float>[] colours;
     private readonly Vector128<float>[] sums;
     private readonly Vector128<float>[] steadyFace;
+    private readonly Vector128<float>[]? paper;
 
     /// <summary>Reads the band.</summary>
     /// <param name="sampler">Reads the photo.</param>
@@ -69,8 +84,10 @@ internal sealed class BandProfiles : IDisposable
 
         colours = ArrayPool<Vector128<float>>.Shared.Rent(places * count);
         sums = ArrayPool<Vector128<float>>.Shared.Rent(places * (count + 1));
-        Separate(raw);
+        var separation = Separate(raw);
         ArrayPool<Vector128<float>>.Shared.Return(raw);
+        paper = PaperColours(sampler, curve, separation);
+        WeighTints();
         steadyFace = SteadyFaceColours();
     }
 
@@ -81,7 +98,8 @@ internal sealed class BandProfiles : IDisposable
     /// <param name="i">The place along the outline.</param>
     /// <param name="leaving">Gets, for each offset, 0 to 1: a clear, sharp edge that leads out of what is the face's colour there.</param>
     /// <param name="edges">Gets, for each offset, 0 to 1: a clear, sharp edge of any kind.</param>
-    public void FindEdges(int i, Span<float> leaving, Span<float> edges)
+    /// <param name="lit">Gets, for each offset, 0 to 1: bare, lit paper lies just beyond; 0 throughout where the paper is not known.</param>
+    public void FindEdges(int i, Span<float> leaving, Span<float> edges, Span<float> lit)
     {
         var row = colours.AsSpan(i * count, count);
         var inner = first - clear - beside;
@@ -94,9 +112,20 @@ internal sealed class BandProfiles : IDisposable
             var face = Mean(i, at - clear - beside - inner, inner);
             var contrast = Distance(before, after);
             edges[k] = contrast / (contrast + FaintContrast) * Sharpness(row, at, clear, before, after);
+            lit[k] = paper is null ? 0 : Lit(steady, after, paper[i]);
             leaving[k] = edges[k] / (1 + Square(Distance(before, face) / FaceTolerance))
                 / (1 + Square(Distance(before, steady) / StainTolerance));
         }
+    }
+
+    /// <summary>How sure it is that what follows an edge is bare, lit paper: most of the way from the face's colour to the paper's, and
+    /// not much darker than paper.</summary>
+    private static float Lit(Vector128<float> face, Vector128<float> after, Vector128<float> paper)
+    {
+        var way = paper - face;
+        var share = Vector128.Dot(after - face, way) / Math.Max(Vector128.Dot(way, way), 1e-6f);
+        var light = after[0] / Math.Max(paper[0], 1e-6f);
+        return Math.Clamp((share - LeastPaperShare) / PaperShareRange, 0, 1) * Math.Clamp((light - ShadedPaper) / ShadeRange, 0, 1);
     }
 
     /// <summary>Gives the band's memory back.</summary>
@@ -126,12 +155,12 @@ internal sealed class BandProfiles : IDisposable
     /// <summary>From blue, green, red to light and two tints, each place in the mean with its two neighbours along the outline: grain goes,
     /// an edge that is nearly square to the normal stays. Their running sums make any mean across cost the same. For a tinted face light
     /// counts less: the rim of a shadow changes nothing else, and a wall changes tint with light.</summary>
-    private void Separate(Vector128<float>[] raw)
+    private Separation Separate(Vector128<float>[] raw)
     {
         var weight = IsTinted(raw) ? LightOfTinted : LightOfPlain;
-        var fromBlue = Vector128.Create(weight * 0.114f, 0, 1, 0) / 4;
-        var fromGreen = Vector128.Create(weight * 0.587f, -1, -1, 0) / 4;
-        var fromRed = Vector128.Create(weight * 0.299f, 1, 0, 0) / 4;
+        var separation = new Separation(
+            Vector128.Create(weight * 0.114f, 0, 1, 0), Vector128.Create(weight * 0.587f, -1, -1, 0), Vector128.Create(weight * 0.299f, 1, 0, 0));
+        var (fromBlue, fromGreen, fromRed) = (separation.FromBlue / 4, separation.FromGreen / 4, separation.FromRed / 4);
         for (var i = 0; i < places; i++)
         {
             var before = raw.AsSpan(((i + places - 1) % places) * count, count);
@@ -149,6 +178,83 @@ internal sealed class BandProfiles : IDisposable
                 running[k + 1] = sum;
             }
         }
+
+        return separation;
+    }
+
+    /// <summary>Near-white rubber differs from paper by a breath of tint, while its saw marks differ in light: a tint that is quiet over such a
+    /// face counts for more. On any other face that would only raise the noise.</summary>
+    private void WeighTints()
+    {
+        if (paper is null || !IsNearWhite())
+        {
+            return;
+        }
+
+        var apart = beside + (2 * clear);
+        var last = first - beside - 1;
+        var (redGreen, blueGreen) = (new List<float>(), new List<float>());
+        for (var i = 0; i < places; i += 2)
+        {
+            for (var at = 0; at + apart <= last; at += 4)
+            {
+                var difference = Vector128.Abs(Mean(i, at, beside) - Mean(i, at + apart, beside));
+                redGreen.Add(difference[1]);
+                blueGreen.Add(difference[2]);
+            }
+        }
+
+        if (redGreen.Count == 0)
+        {
+            return;
+        }
+
+        var weights = Vector128.Create(1f, Weight(redGreen), Weight(blueGreen), 0);
+        Weigh(colours.AsSpan(0, places * count), weights);
+        Weigh(sums.AsSpan(0, places * (count + 1)), weights);
+        Weigh(paper, weights);
+
+        static float Weight(List<float> differences)
+        {
+            differences.Sort();
+            return Math.Clamp(QuietTint / Math.Max(differences[(int)(0.9f * (differences.Count - 1))] / 1.645f, 1e-4f), 1, MostTintWeight);
+        }
+
+        static void Weigh(Span<Vector128<float>> values, Vector128<float> by)
+        {
+            foreach (ref var value in values)
+            {
+                value *= by;
+            }
+        }
+    }
+
+    /// <summary>True where most of the innermost places are about as light as paper.</summary>
+    private bool IsNearWhite()
+    {
+        var near = 0;
+        for (var i = 0; i < places; i++)
+        {
+            near += Distance(Mean(i, 0, first / 2), paper![i]) < NearWhite ? 1 : 0;
+        }
+
+        return 2 * near > places;
+    }
+
+    private static Vector128<float>[]? PaperColours(ProfileSampler sampler, ClosedCurve curve, Separation separation)
+    {
+        var colours = new Vector128<float>[curve.Points.Length];
+        for (var i = 0; i < colours.Length; i++)
+        {
+            if (sampler.PaperColour(curve.Points[i]) is not { } stored)
+            {
+                return null;
+            }
+
+            colours[i] = separation.Of(stored);
+        }
+
+        return colours;
     }
 
     /// <summary>True where most of the innermost places have a tint that tells them from shadow.</summary>
@@ -199,4 +305,10 @@ internal sealed class BandProfiles : IDisposable
     private static float Distance(Vector128<float> a, Vector128<float> b) => MathF.Sqrt(Vector128.Dot(a - b, a - b));
 
     private static float Square(float x) => x * x;
+
+    /// <summary>What blue, green and red add to light and two tints.</summary>
+    private readonly record struct Separation(Vector128<float> FromBlue, Vector128<float> FromGreen, Vector128<float> FromRed)
+    {
+        public Vector128<float> Of(Vector128<float> colour) => (FromBlue * colour[0]) + (FromGreen * colour[1]) + (FromRed * colour[2]);
+    }
 }

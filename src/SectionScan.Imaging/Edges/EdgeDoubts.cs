@@ -28,6 +28,14 @@ internal static class EdgeDoubts
     // A port's wall has no bumps of this height and a few millimetres' length; the rim of a soft shadow makes them.
     private const double BumpMm = 0.06;
     private const double BumpPx = 0.5;
+
+    // Two readings of the photo farther apart than this are two edges; the wrong one is taken in a quarter of the cases (assumption).
+    private const double RivalMm = 0.25;
+    private const double RivalPx = 3;
+    private const double RivalShare = 0.5;
+
+    // Where the face's colour goes on, its edge may lie at the far end of it.
+    private const double BeyondShare = 0.5;
     private const double GapMm = 1.2;
     private const double ShortestMm = 0.9;
 
@@ -39,9 +47,10 @@ internal static class EdgeDoubts
     /// <param name="direction">+1 for a slice, −1 for an opening.</param>
     /// <param name="readOn">The curve that the last readings were made on.</param>
     /// <param name="readings">The last readings.</param>
+    /// <param name="rival">Another reading of the photo, traced as if nothing were known of the wall; or null.</param>
     public static IReadOnlyList<EdgeDoubt> Of(
         ProfileSampler sampler, ClosedCurve curve, WallFlare flare, double flareUncertaintyMm, int direction, ClosedCurve readOn,
-        EdgeReading[] readings)
+        EdgeReading[] readings, ClosedCurve? rival)
     {
         var (even, places) = EdgeEvidence.Along(sampler, curve, flare, flareUncertaintyMm, direction);
         var course = new Lazy<IReadOnlyList<TargetPoint>?>(() => FairCourse.Through(even.Points, [.. places.Select(p => (double)p.Own * p.Own)]));
@@ -54,6 +63,12 @@ internal static class EdgeDoubts
         var fair = new Lazy<IReadOnlyList<TargetPoint>?>(() => Guiding(course.Value, even, IsSound));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => IsSound(i)
             ? 0 : CourseMm + (fair.Value is { } guide ? DistanceTo(guide, even.Points[i]) : EdgeBridge.DistanceMm(even, i, IsSound))));
+        if (direction > 0)
+        {
+            var beyond = FaceBeyond.ReachMm(sampler, even);
+            doubts.AddRange(Stretches(even, EdgeDoubtCause.Faint, i => beyond[i] * BeyondShare));
+        }
+
         doubts.AddRange(Stretches(readOn, EdgeDoubtCause.Unsteady, i =>
             readings[i].StandardUncertaintyMm > UnsteadyPx * pixelMm ? readings[i].StandardUncertaintyMm : 0));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.Unsteady, i =>
@@ -64,6 +79,8 @@ internal static class EdgeDoubts
         doubts.AddRange(Stretches(even, EdgeDoubtCause.WallLikeFace, i =>
             places[i].StripMm > Math.Max(LeastStripMm, LeastStripPx * pixelMm) && places[i].Foot < FootEvidence
                 ? places[i].StripMm / Math.Sqrt(3) : 0));
+        doubts.AddRange(Stretches(even, EdgeDoubtCause.WallLikeFace, i =>
+            rival?.NearestTo(even.Points[i]).DistanceTo(even.Points[i]) is { } apart && apart > Math.Max(RivalMm, RivalPx * pixelMm) ? RivalShare * apart : 0));
         doubts.AddRange(Stretches(even, EdgeDoubtCause.NarrowWall, i =>
             places[i].StripMm > NarrowFromPx * pixelMm && places[i].StripMm < NarrowToPx * pixelMm
                 ? NarrowShare * Math.Min(places[i].StripMm, NarrowMostPx * pixelMm) : 0));

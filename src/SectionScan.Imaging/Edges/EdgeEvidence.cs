@@ -31,13 +31,13 @@ internal static class EdgeEvidence
         var play = Math.Max(0.25, 2.5 * flareUncertaintyMm);
         var beyond = Math.Max(0, strips.Max() + play - OutwardMm) + 0.2;
         using var band = new BandProfiles(sampler, even, InwardMm, OutwardMm, beyond, StepAcrossMm, direction);
-        var (leaving, edges) = (new float[band.Offsets], new float[band.Offsets]);
+        var (leaving, edges, lit) = (new float[band.Offsets], new float[band.Offsets], new float[band.Offsets]);
         var places = new PlaceEvidence[strips.Length];
         var pixelMm = sampler.MillimetresPerPixel(even.Points[0]);
         var own = Math.Max(OwnReachMm, OwnReachPx * pixelMm);
         for (var i = 0; i < places.Length; i++)
         {
-            band.FindEdges(i, leaving, edges);
+            band.FindEdges(i, leaving, edges, lit);
             places[i] = new(
                 Most(leaving, -own, own), strips[i],
                 Most(edges, Math.Max(own + 0.1, strips[i] - play), strips[i] + play));

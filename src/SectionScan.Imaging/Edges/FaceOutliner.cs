@@ -32,8 +32,8 @@ internal static class FaceOutliner
 
         // A second opinion from a much smoother start: a bite or a spur that the trace has settled in does not survive, a corner of the
         // port is found again.
-        curve = FaceTracer.Trace(
-            sampler, curve.Points, new(1.6, 1.6, 2.5, 2, flare, Math.Max(0.1, flareUncertainty)), direction);
+        (curve, var rival) = FaceTracer.TraceWithRival(
+            sampler, curve.Points, new(1.6, 1.6, 2.5, 2, flare, Math.Max(0.1, flareUncertainty)), direction, wantsRival: true);
         curve = FaceTracer.Trace(
             sampler, curve.Points, new(0.6, 0.6, 0.25, 8, flare, Math.Max(0.06, flareUncertainty)), direction);
 
@@ -52,7 +52,7 @@ internal static class FaceOutliner
         var pixel = sampler.MillimetresPerPixel(curve.Points[0]);
         return new(
             curve.Points, scatter, reader.BlurMm, flare, flareUncertainty, weak, pixel,
-            EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction, readOn, readings));
+            EdgeDoubts.Of(sampler, curve, flare, flareUncertainty, direction, readOn, readings, rival));
     }
 
     /// <summary>The trace, or one that starts from the fair course through most of it, whichever the photo bears out better: a bite or a

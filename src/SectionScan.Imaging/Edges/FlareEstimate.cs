@@ -63,7 +63,7 @@ internal static class FlareEstimate
         }
 
         using var band = new BandProfiles(sampler, curve, 0.3, 0.3, widest + play, StepAcrossMm, 1);
-        var (leaving, edges) = (new float[band.Offsets], new float[band.Offsets]);
+        var (leaving, edges, lit) = (new float[band.Offsets], new float[band.Offsets], new float[band.Offsets]);
         for (var i = 0; i < strips.Length; i++)
         {
             if (strips[i] < LeastStripMm)
@@ -71,7 +71,7 @@ internal static class FlareEstimate
                 continue;
             }
 
-            band.FindEdges(i, leaving, edges);
+            band.FindEdges(i, leaving, edges, lit);
             var origin = (int)Math.Round(0.3 / StepAcrossMm);
             var first = origin + (int)Math.Round(Math.Max(0.25, strips[i] - play) / StepAcrossMm);
             var last = Math.Min(edges.Length - 1, origin + (int)Math.Round((strips[i] + play) / StepAcrossMm));

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using OpenCvSharp;
+using SectionScan.Imaging.Grounds;
 using SectionScan.Imaging.Photos;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Frames;
@@ -8,7 +9,7 @@ using SectionScan.Metrology.Frames;
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>Reads the photo along lines that stand square on a curve, at the height of the curve's plane.</summary>
-internal sealed unsafe class ProfileSampler(Mat colour, Mat grey, Camera camera, double heightMm)
+internal sealed unsafe class ProfileSampler(Mat colour, Mat grey, Camera camera, double heightMm, GroundModel? paper = null)
 {
     private readonly byte* colourData = (byte*)colour.Data;
     private readonly long colourStride = colour.Step();
@@ -25,6 +26,14 @@ internal sealed unsafe class ProfileSampler(Mat colour, Mat grey, Camera camera,
 
     /// <summary>The side of a pixel at a place of the plane, mm.</summary>
     public double MillimetresPerPixel(TargetPoint at) => Camera.MillimetresPerPixel(at, HeightMm);
+
+    /// <summary>The stored colour (blue, green, red as 0 to 1, gamma-coded; the fourth number is nothing) that bare, lit paper would have at
+    /// a place; null where the paper is not known.</summary>
+    public Vector128<float>? PaperColour(TargetPoint at) => paper is null
+        ? null
+        : Vector128.Create(Stored(at, 2), Stored(at, 1), Stored(at, 0), 0);
+
+    private float Stored(TargetPoint at, int colourOfPaper) => LinearLight.Stored((float)Math.Exp(paper!.LogLight(at, colourOfPaper)));
 
     /// <summary>Stored colour (blue, green, red as 0 to 1, gamma-coded; the fourth number means nothing) along a normal.</summary>
     /// <param name="at">The foot of the normal, mm.</param>

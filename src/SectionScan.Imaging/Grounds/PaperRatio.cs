@@ -13,10 +13,13 @@ internal sealed class PaperRatio
     /// <summary>Side of a cell, mm.</summary>
     public const double StepMm = 0.2;
 
-    private PaperRatio(PlaneView view, float[] light, float[] redGreen, float[] blueGreen)
+    private PaperRatio(PlaneView view, GroundModel paper, float[] light, float[] redGreen, float[] blueGreen)
     {
-        (View, Light, RedGreen, BlueGreen) = (view, light, redGreen, blueGreen);
+        (View, Paper, Light, RedGreen, BlueGreen) = (view, paper, light, redGreen, blueGreen);
     }
+
+    /// <summary>The bare, lit paper.</summary>
+    public GroundModel Paper { get; }
 
     /// <summary>The view it was made from.</summary>
     public PlaneView View { get; }
@@ -72,7 +75,7 @@ internal sealed class PaperRatio
                 blueGreen[i] = b - g;
             }
         });
-        return new(view, light, redGreen, blueGreen);
+        return new(view, model, light, redGreen, blueGreen);
     }
 
     private static List<(TargetPoint Place, double Red, double Green, double Blue)> WhiteSquareSamples(

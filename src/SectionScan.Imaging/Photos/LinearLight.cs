@@ -10,6 +10,10 @@ internal static class LinearLight
     /// <summary>Natural logarithm of the flux of each stored value; black counts as half a step above nothing.</summary>
     public static readonly float[] LogOfStored = [.. OfStored.Select(light => MathF.Log(MathF.Max(light, 1f / 4096)))];
 
+    /// <summary>The stored value, 0 to 1, of a relative luminous flux; too bright counts as full.</summary>
+    public static float Stored(float flux) =>
+        Math.Clamp(flux <= 0.0031308f ? 12.92f * flux : (1.055f * MathF.Pow(flux, 1 / 2.4f)) - 0.055f, 0, 1);
+
     private static float[] MakeTable()
     {
         var table = new float[256];

@@ -42,7 +42,7 @@ internal static class SliceFinder
             slices.AddRange(FindIn(fine, features, FineEdgeStep, ratio.View).Where(other => slices.All(s => !Overlap(s, other))).ToList());
         }
 
-        return slices;
+        return SplitFaces.Join(slices, features, ratio.View);
     }
 
     private static List<RoughSlice> FindIn(Mat split, Mat features, int edgeStep, PlaneView view)

@@ -11,8 +11,14 @@ internal static class StationTagFinder
     private const double TagSideMm = 10;
     private const double SideToleranceMm = 1.5;
 
-    // A tag of 10 mm keeps five pixels a bit at the first scale; the coarser one evens out blur.
-    private static readonly double[] SearchPixelsPerMm = [6.5, 3.6, 2.5];
+    // A tag of 10 mm keeps five pixels a bit at the first scale; the coarser ones even out blur. In the shadow of a slice its black border
+    // differs from the paper by as many times as in the light, but by few grey levels: those are looked for in the logarithm of the light.
+    private static readonly (double PixelsPerMm, bool IsShaded)[] Searches = [(6.5, false), (3.6, false), (2.5, false), (4.5, true)];
+
+    private static readonly byte[] LogarithmOfLight =
+        [.. Enumerable.Range(0, 256).Select(level => (byte)Math.Round(255 * Math.Log(1 + (level / DarkLevel)) / Math.Log(1 + (255 / DarkLevel))))];
+
+    private const double DarkLevel = 12;
 
     /// <summary>Finds the tags.</summary>
     /// <param name="grey">H × W, CV_8UC1.</param>
@@ -35,19 +41,24 @@ internal static class StationTagFinder
         var middle = new TargetPoint((topLeft.XMm + bottomRight.XMm) / 2, (topLeft.YMm + bottomRight.YMm) / 2);
         using var part = new Mat(grey, region);
         var tags = new List<StationTag>();
-        foreach (var wanted in SearchPixelsPerMm)
+        foreach (var (wanted, isShaded) in Searches)
         {
             var shrink = Math.Max(1, 1 / camera.MillimetresPerPixel(middle, 0) / wanted);
-            FindIn(part, region, shrink, grey, camera, tags);
+            FindIn(part, region, shrink, isShaded, grey, camera, tags);
         }
 
         return tags;
     }
 
-    private static void FindIn(Mat part, Rect region, double shrink, Mat grey, Camera camera, List<StationTag> tags)
+    private static void FindIn(Mat part, Rect region, double shrink, bool isShaded, Mat grey, Camera camera, List<StationTag> tags)
     {
         using var small = new Mat();
         Cv2.Resize(part, small, new Size((int)(region.Width / shrink), (int)(region.Height / shrink)), 0, 0, InterpolationFlags.Area);
+        if (isShaded)
+        {
+            Cv2.LUT(small, LogarithmOfLight, small);
+        }
+
         var (scaleX, scaleY) = (region.Width / (double)small.Width, region.Height / (double)small.Height);
         foreach (var (id, pixels) in MarkerFinder.Find(small, PredefinedDictionaryType.DictAprilTag_36h11))
         {
