@@ -21,7 +21,7 @@ public sealed class CoverageCount(int draws = 0)
     private const double ThicknessHalfWidthMm = 0.1;
 
     // An interval misses by far when the error is more than this many standard uncertainties: a mistake, not chance.
-    private const double FarOff = 2;
+    private const double FarOff = 3;
 
     private static readonly Measure[] Judged = [MeasureCatalogue.Area, MeasureCatalogue.Width, MeasureCatalogue.Height];
     private readonly List<double>[] normalised = [[], [], []];
