@@ -51,7 +51,7 @@ public static class LaidOutlinesDrawing
         var at = view.ToPage(caption.MarkAt);
         page.Path([Contour.Circle(at, 2.2)], null, MarkPen);
         var side = at.XMm >= middle.XMm ? 1 : -1;
-        page.Text(at.Moved(side * 3.4, Ink.SmallHeightMm / 2), caption.MarkWords, Ink.SmallHeightMm, Ink.Text, side > 0 ? TextAnchor.Start : TextAnchor.End, isBold: true);
+        page.Text(at.Moved(side * 4.2, Ink.SmallHeightMm / 2), caption.MarkWords, Ink.SmallHeightMm, Ink.Text, side > 0 ? TextAnchor.Start : TextAnchor.End, isBold: true);
         page.Layer = "scale";
         var (barMm, barLabel) = caption.Unit == LengthUnit.Inch ? (12.7, "0.5 in") : (10.0, "10 mm");
         DimensionLine.ScaleBar(page, new(MarginMm, figureTop + FigureMm - 4), barMm, scale, string.Create(CultureInfo.InvariantCulture, $"{barLabel}, drawn {scale:0.#}:1"));

@@ -1,5 +1,6 @@
 using System.Globalization;
 using NetTopologySuite.Geometries;
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
@@ -33,7 +34,7 @@ internal static class PlugHandle
     }
 
     /// <summary>The slot's cut line: the whole width of the cut is taken from the waste within.</summary>
-    public static TemplateLine SlotLine(double tongueMm, double sheetMm, double cutWidthMm)
+    public static DxfPolyline SlotLine(double tongueMm, double sheetMm, double cutWidthMm)
     {
         var slot = Slot(tongueMm, sheetMm).EnvelopeInternal;
         var (x, y) = (slot.MaxX - (cutWidthMm / 2), Math.Max(0.05, slot.MaxY - (cutWidthMm / 2)));

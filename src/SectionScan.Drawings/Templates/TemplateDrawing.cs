@@ -1,5 +1,6 @@
 using System.Globalization;
 using NetTopologySuite.Geometries;
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
@@ -50,7 +51,7 @@ public static class TemplateDrawing
     private static TemplatePiece Plug(SectionTemplate template, Outline path, double cutWidthMm, PlugHold hold, LengthUnit unit)
     {
         var edge = template.Edge.ToPolygon();
-        var lines = new List<TemplateLine> { Closed(TemplateLayers.Plug, path) };
+        var lines = new List<DxfPolyline> { Closed(TemplateLayers.Plug, path) };
         Geometry metal = edge;
         double? tongue = null;
         if (hold.StemMm > cutWidthMm && edge.Contains(new Point(0, 0).Buffer((hold.StemMm / 2) + LeastRoundStemMm)))
@@ -86,7 +87,7 @@ public static class TemplateDrawing
         var hanging = new SectionPoint(middle, bottom - HandleLengthMm + 7.5);
         var border = Outline.From(((Polygon)plate).ExteriorRing.Coordinates.Select(c => new SectionPoint(c.X, c.Y)))
             .Then(shape => OutlineOffset.By(shape, cutWidthMm / 2)).ValueOrThrow();
-        var lines = new List<TemplateLine>
+        var lines = new List<DxfPolyline>
         {
             Closed(TemplateLayers.CutOut, path),
             Closed(TemplateLayers.Plate, border),
@@ -104,7 +105,7 @@ public static class TemplateDrawing
     }
 
     private static TemplatePiece Piece(
-        SectionTemplate template, List<TemplateLine> lines, Geometry metal, IReadOnlyList<TemplateText> texts, LengthUnit unit)
+        SectionTemplate template, List<DxfPolyline> lines, Geometry metal, IReadOnlyList<TemplateText> texts, LengthUnit unit)
     {
         lines.AddRange(TemplateLettering.CentreLines(metal, texts));
         var name = template.PortName.Length > 0 ? $"{template.PortName}, " : string.Empty;
@@ -125,9 +126,9 @@ public static class TemplateDrawing
 
     private static string StageWord(SectionTemplate template) => template.Stage == TemplateStage.Rough ? "rough" : "finish";
 
-    private static TemplateLine Closed(string layer, Outline outline) => new(layer, outline.Points.ToArray(), IsClosed: true);
+    private static DxfPolyline Closed(string layer, Outline outline) => new(layer, outline.Points.ToArray(), IsClosed: true);
 
-    internal static TemplateLine Hole(SectionPoint centre, double radiusMm)
+    internal static DxfPolyline Hole(SectionPoint centre, double radiusMm)
     {
         const int Corners = 180;
         return new(

@@ -1,4 +1,5 @@
 using NetTopologySuite.Geometries;
+using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Lettering;
 using SectionScan.Metrology.Frames;
 
@@ -36,7 +37,7 @@ internal static class TemplateLettering
     }
 
     /// <summary>The upright and level centre lines through the origin as far as they run over metal, broken at the lettering.</summary>
-    public static IEnumerable<TemplateLine> CentreLines(Geometry metal, IEnumerable<TemplateText> texts)
+    public static IEnumerable<DxfPolyline> CentreLines(Geometry metal, IEnumerable<TemplateText> texts)
     {
         const double FarMm = 1000;
         Geometry free = metal.Buffer(-ShyMm);

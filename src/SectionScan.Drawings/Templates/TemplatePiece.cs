@@ -10,7 +10,7 @@ namespace SectionScan.Drawings.Templates;
 /// <param name="Note">What its edge is, for its caption.</param>
 /// <param name="Lines">Its lines.</param>
 /// <param name="Texts">Its lettering.</param>
-public sealed record TemplatePiece(string Title, string Note, IReadOnlyList<TemplateLine> Lines, IReadOnlyList<TemplateText> Texts)
+public sealed record TemplatePiece(string Title, string Note, IReadOnlyList<DxfPolyline> Lines, IReadOnlyList<TemplateText> Texts)
 {
     /// <summary>The width of the tongue that a plug's slot takes, or that a handle has, mm; null for all else.</summary>
     public double? TongueMm { get; init; }
@@ -30,7 +30,7 @@ public sealed record TemplatePiece(string Title, string Note, IReadOnlyList<Temp
     /// <summary>The piece as DXF lines, lettering as its strokes.</summary>
     public IReadOnlyList<DxfPolyline> ToDxf() =>
     [
-        .. Lines.Select(line => new DxfPolyline(line.Layer, line.Points, line.IsClosed)),
+        .. Lines,
         .. Texts.SelectMany(text => Strokes(text).Select(stroke => new DxfPolyline(TemplateLayers.Mark, stroke, IsClosed: false))),
     ];
 

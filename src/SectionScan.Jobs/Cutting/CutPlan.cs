@@ -19,6 +19,8 @@ namespace SectionScan.Jobs.Cutting;
 /// <param name="Stations">The stations in order.</param>
 public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stations)
 {
+    private const double Mm3PerCm3 = 1000;
+
     private static readonly string[] SummaryHead = ["station", "most now", "most at finish", "metal now", "metal in all", "wall at target", "chance under limit"];
 
     /// <summary>Sections of a station that only one of the two ports has: not planned.</summary>
@@ -29,6 +31,10 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
 
     /// <summary>Metal to remove in all between the first station and the last, mm³; null when the stations' distance is not known.</summary>
     public double? AtFinishMm3 => Volume(station => station.Cut.AtFinishMm2);
+
+    /// <summary>"; metal 2.31 cm³ now, 8.02 cm³ in all", or nothing when it is not known.</summary>
+    private string VolumeWords => NowMm3 is { } now && AtFinishMm3 is { } all
+        ? string.Create(CultureInfo.InvariantCulture, $"; metal {now / Mm3PerCm3:0.00} cm³ now, {all / Mm3PerCm3:0.00} cm³ in all") : string.Empty;
 
     /// <summary>The order of work in plain words.</summary>
     public IReadOnlyList<string> Steps => OrderOfWork.Of(Stations, Order.Unit);
@@ -45,6 +51,11 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
             || !SectionFiles.Paired(present, targets).TryGet(out var paired, out problem))
         {
             return problem;
+        }
+
+        if (order.Places is { } places && paired.Pairs.FirstOrDefault(pair => places.Positions.All(position => position.Station != pair.First.Station)) is { First: not null } pair)
+        {
+            return CuttingProblems.NoPlace(pair.First.Title);
         }
 
         var stations = new List<StationPlan>();
@@ -83,7 +94,7 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     public IReadOnlyList<Page> Pages(string title) =>
     [
         CutPlanPage.Summary(
-            title, $"{Order.Present} to {Order.Target}; left for finishing {MeasureText.Length(new(Order.AllowanceMm, 0), Order.Unit)}", SummaryRows(), Steps, CutCautions.All, Order.Paper),
+            title, $"{Order.Present} to {Order.Target}; left for finishing {MeasureText.Length(new(Order.AllowanceMm, 0), Order.Unit)}{VolumeWords}", SummaryRows(), Steps, CutCautions.All, Order.Paper),
         .. Stations.Select(station => CutPlanPage.Station(
             station.Cut,
             new($"{title}, {station.Title}", station.Present.Name, station.Target.Name)
@@ -146,6 +157,11 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
         });
     }
 
-    private double? Volume(Func<StationPlan, double> areaMm2) =>
-        Order.StationStepMm is { } step && Stations.Count > 1 ? CutVolume.Between([.. Stations.Select(areaMm2)], step) : null;
+    private double? Volume(Func<StationPlan, double> areaMm2)
+    {
+        var areas = Stations.Select(areaMm2).ToList();
+        return Stations.Count < 2 ? null
+            : Order.Places is { } table ? CutVolume.Along(areas, [.. Stations.Select(station => table.Positions.Single(position => position.Station == station.Station))])
+            : Order.StationStepMm is { } step ? CutVolume.Between(areas, step) : null;
+    }
 }

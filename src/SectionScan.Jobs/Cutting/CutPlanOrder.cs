@@ -1,6 +1,7 @@
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Comparison;
+using SectionScan.Porting.Ports;
 using SectionScan.Porting.Walls;
 
 namespace SectionScan.Jobs.Cutting;
@@ -26,4 +27,8 @@ public sealed record CutPlanOrder(
     WallAssumptions Assumptions,
     double? StationStepMm,
     PaperSize Paper,
-    LengthUnit Unit);
+    LengthUnit Unit)
+{
+    /// <summary>Where the stations lie along the centreline, for the volume of metal; null when it is not known. Counts before the step.</summary>
+    public StationTable? Places { get; init; }
+}

@@ -1,7 +1,9 @@
 using System.Globalization;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Cutting;
+using SectionScan.Porting.Ports;
 using SectionScan.Porting.Walls;
 using SectionScan.Testing.Sections;
 using SectionScan.Testing.Witnesses;
@@ -109,6 +111,21 @@ public class StationCutTests
         // Trapezoidal rule by hand: 20 · (1200/2 + 1150 + 1100 + 1120 + 1180/2) = 91 200 mm³.
         Assert.Equal(91_200, CutVolume.Between([1200, 1150, 1100, 1120, 1180], 20), 1e-9);
         Assert.Equal(0, CutVolume.Between([1200], 20));
+    }
+
+    [Fact]
+    public void Metal_along_the_centreline_is_the_integral_of_its_area()
+    {
+        // Areas that grow with the square of the distance: s³/3, 576 mm³ to 12 mm (the trapezoidal rule gives 612). A tilt of 60° halves them.
+        StationPosition[] at = [new(1, 0), new(2, 3), new(3, 7), new(4, 12)];
+        double[] areas = [0, 9, 49, 144];
+
+        Assert.Equal(576, CutVolume.Along(areas, at), 1e-9);
+        Assert.Equal(288, CutVolume.Along(areas, [.. at.Select(each => each with { Tilt = Angle.FromDegrees(60) })]), 1e-9);
+        Assert.Equal(0, CutVolume.Along([5], [new(1, 4)]));
+
+        // Metal at one end only: the curve must not dip under none where there is nothing to cut.
+        Assert.InRange(CutVolume.Along([90, 0, 0, 0], at), 0, 90 * 3);
     }
 
     private static StationCut Plan(Outline present, Outline target, double u = 0, IReadOnlyList<RemainingWall>? walls = null) =>

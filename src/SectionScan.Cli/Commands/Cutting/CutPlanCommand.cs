@@ -6,9 +6,11 @@ using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
+using SectionScan.Jobs.Ports;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Cutting;
+using SectionScan.Porting.Ports;
 using SectionScan.Porting.Walls;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -55,10 +57,19 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
             return problem;
         }
 
+        StationTable? places = null;
+        if (settings.Stations is not null && !PortFiles.ReadStations(settings.Stations).TryGet(out places, out var unusable))
+        {
+            return unusable;
+        }
+
         return CutPlan.Of(
             new(
                 settings.Present, settings.Target, settings.Method, settings.AllowanceMm, settings.Port.Trim(), walls, settings.Assumptions, settings.SpacingMm,
-                PaperSize.FromName(settings.Paper)!, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre),
+                PaperSize.FromName(settings.Paper)!, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre)
+            {
+                Places = places,
+            },
             LibraryOption.PathOf(settings.Library),
             TimeProvider.System);
     }

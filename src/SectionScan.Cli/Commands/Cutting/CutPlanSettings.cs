@@ -28,6 +28,10 @@ internal sealed class CutPlanSettings : CuttingSettings
     [Description("Distance from station to station, mm, for the volume of metal")]
     public double? SpacingMm { get; init; }
 
+    [CommandOption("--stations <FILE>")]
+    [Description("Table (CSV) of where the stations lie along the centreline, as for port: station, distance_mm, tilt_deg; for the volume of metal")]
+    public string? Stations { get; init; }
+
     [CommandOption("--port <NAME>")]
     [Description("The port's name, to be written on the plan")]
     [DefaultValue("")]

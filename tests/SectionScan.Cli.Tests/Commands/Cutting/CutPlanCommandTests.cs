@@ -63,6 +63,42 @@ public sealed class CutPlanCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Stations_at_known_places_give_the_volume_by_integration()
+    {
+        var stations = folder.Bytes("stations.csv", Encoding.UTF8.GetBytes("station,distance_mm\n1,0\n2,8\n10,20\n"));
+        foreach (var (part, mm) in new[] { ("cast", 30), ("wanted", 34) })
+        {
+            Directory.CreateDirectory(folder.PathOf(part));
+            foreach (var station in new[] { 1, 2, 10 })
+            {
+                File.Copy(Document(FormattableString.Invariant($"{part}-{station}"), mm, station), Path.Combine(folder.PathOf(part), FormattableString.Invariant($"{station}.section.json")));
+            }
+        }
+
+        var run = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"), "--stations", stations, "--json");
+
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal(20 * Math.PI * ((17 * 17) - (15 * 15)), answer.RootElement.GetProperty("atFinishMm3").GetDouble(), 2.0);
+
+        File.WriteAllText(stations, "station,distance_mm\n1,0\n2,8\n");
+        var refused = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"), "--stations", stations);
+        Assert.Equal(ExitCode.UnusableInput, refused.ExitCode);
+        Assert.Contains("does not say where", refused.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Walls_are_drawn_and_written_as_a_table()
+    {
+        var run = await CommandLine.RunAsync("walls", present, "--target", target, "--keep-outs", keepOuts, "--out", folder.Out);
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(["walls-own.csv", "walls-own.pdf", "walls-own.svg"], folder.Written);
+        var rows = await File.ReadAllLinesAsync(Path.Combine(folder.Out, "walls-own.csv"));
+        Assert.Equal(["oil drain,circle,present", "oil drain,circle,target"], rows.Skip(1).Select(row => string.Join(',', row.Split(',').Take(3))));
+        Assert.Equal(["4.5", "2.5"], rows.Skip(1).Select(row => Math.Round(double.Parse(row.Split(',')[6], System.Globalization.CultureInfo.InvariantCulture), 2).ToString(System.Globalization.CultureInfo.InvariantCulture)));
+    }
+
+    [Fact]
     public async Task People_are_told_the_order_of_work_and_cautioned()
     {
         var run = await CommandLine.RunAsync("cut-plan", present, target);

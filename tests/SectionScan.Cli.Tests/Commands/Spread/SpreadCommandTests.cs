@@ -47,6 +47,32 @@ public sealed class SpreadCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Spread_and_drift_are_drawn_and_written_as_tables()
+    {
+        Put("cast", 40, 36);
+        Put("finished", 41.4, 37);
+
+        await CommandLine.RunAsync("spread", folder.PathOf("cast"), folder.PathOf("finished"), "--out", folder.Out);
+        var told = await CommandLine.RunAsync("drift", folder.PathOf("cast"), folder.PathOf("finished"), "--out", folder.Out);
+
+        Assert.Equal(
+            [
+                "drift-sides.csv", "drift.csv", "drift.json", "drift.pdf", "drift.station-1.svg", "drift.station-2.svg",
+                "spread-sides.csv", "spread.csv", "spread.json", "spread.pdf", "spread.station-1.svg", "spread.station-2.svg",
+            ],
+            folder.Written.Order(StringComparer.Ordinal));
+        var drift = await File.ReadAllLinesAsync(Path.Combine(folder.Out, "drift.csv"));
+        Assert.Equal(5, drift.Length);
+        Assert.Equal(0.7, double.Parse(drift[2].Split(',')[3], System.Globalization.CultureInfo.InvariantCulture), 0.003);
+        Assert.Equal(1 + (2 * 8), (await File.ReadAllLinesAsync(Path.Combine(folder.Out, "spread-sides.csv"))).Length);
+        using var answer = JsonDocument.Parse(await File.ReadAllTextAsync(Path.Combine(folder.Out, "spread.json")));
+        Assert.Equal("sectionscan/spread/1", answer.RootElement.GetProperty("schema").GetString());
+
+        // A screen of 80 columns holds every row in one line.
+        Assert.Contains(told.Output.Split('\n'), line => line.Contains("finished", StringComparison.Ordinal) && line.Contains("+0.70", StringComparison.Ordinal) && line.Length <= 80);
+    }
+
+    [Fact]
     public async Task Metal_that_grew_is_pointed_out()
     {
         Put("cast", 40, 36);
