@@ -58,6 +58,23 @@ public static class CutPlanPage
         return page.Build();
     }
 
+    /// <summary>The figure of one station by itself, small enough for two beside each other on a sheet.</summary>
+    /// <param name="cut">The cut.</param>
+    /// <param name="title">The head line.</param>
+    /// <param name="unit">What depths are labelled in.</param>
+    public static Page Small(StationCut cut, string title, LengthUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(cut);
+        const double SideMm = 85;
+        const double HeadMm = 8;
+        var page = new PageBuilder(SideMm, SideMm + HeadMm, title) { Layer = "text" };
+        var scale = CutFigure.ScaleFor(cut, SideMm, SideMm);
+        page.Text(new(2, 5), title, Ink.TextHeightMm, Ink.Text, isBold: true);
+        page.Text(new(SideMm - 2, 5), string.Create(CultureInfo.InvariantCulture, $"drawn {scale:0.#}:1"), Ink.SmallHeightMm, Ink.Faint, TextAnchor.End);
+        CutFigure.Draw(page, cut, new(SideMm / 2, HeadMm + (SideMm / 2)), scale, SideMm / 2, SideMm / 2, unit);
+        return page.Build();
+    }
+
     /// <summary>Draws the first page: what there is to do, station by station, and in which order.</summary>
     /// <param name="title">The head line.</param>
     /// <param name="subtitle">What the plan was made from.</param>

@@ -46,9 +46,18 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     public static Result<CutPlan> Of(CutPlanOrder order, string libraryPath, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(order);
-        if (!SectionFiles.Read(order.Present, libraryPath, time).TryGet(out var present, out var problem)
-            || !SectionFiles.Read(order.Target, libraryPath, time).TryGet(out var targets, out problem)
-            || !SectionFiles.Paired(present, targets).TryGet(out var paired, out problem))
+        return SectionFiles.Read(order.Present, libraryPath, time).Then(present =>
+            SectionFiles.Read(order.Target, libraryPath, time).Then(targets => Of(order, present, targets)));
+    }
+
+    /// <summary>Plans a cut of sections at hand.</summary>
+    /// <param name="order">What is wanted; what it names is not read.</param>
+    /// <param name="present">The sections as they are.</param>
+    /// <param name="targets">What they are to become.</param>
+    public static Result<CutPlan> Of(CutPlanOrder order, IReadOnlyList<SectionInput> present, IReadOnlyList<SectionInput> targets)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        if (!SectionFiles.Paired(present, targets).TryGet(out var paired, out var problem))
         {
             return problem;
         }

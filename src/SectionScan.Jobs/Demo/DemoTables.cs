@@ -76,7 +76,8 @@ internal static class DemoTables
     public static string Place(DeviationSample sample) =>
         Invariant($"{RegionWords.Of(sample.Region)}, {sample.Direction.Degrees:0;−0;0}°");
 
-    private static string Reading(StationComparison each)
+    /// <summary>What a comparison says in words.</summary>
+    public static string Reading(StationComparison each)
     {
         var parts = new List<string>();
         if (each.IsBeyond)

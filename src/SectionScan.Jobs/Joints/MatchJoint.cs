@@ -3,6 +3,7 @@ using System.Text;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Joints;
 using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Frames;
@@ -36,19 +37,28 @@ public static class MatchJoint
             Gasket = job.Gasket is null ? null : gasket.Face,
             AllowedStepMm = job.AllowedStepMm,
         };
-        return JointMatching.Match(order).Then(match => job.OutputFolder is null ? new JointOutcome(match, []) : Write(job, match));
+        return JointMatching.Match(order).Then(match => job.OutputFolder is null
+            ? new JointOutcome(match, [])
+            : Write(match, job.OutputFolder, job.Paper, job.Unit).Then<JointOutcome>(files => new JointOutcome(match, files)));
     }
 
-    private static Result<JointOutcome> Write(JointJob job, JointMatch match)
+    /// <summary>Writes picture, template for both sides and steps of a match; all or none.</summary>
+    /// <param name="match">The match.</param>
+    /// <param name="folder">Where to.</param>
+    /// <param name="paper">The template's paper.</param>
+    /// <param name="unit">What lengths are labelled in.</param>
+    /// <returns>The files' full paths.</returns>
+    public static Result<IReadOnlyList<string>> Write(JointMatch match, string folder, PaperSize paper, LengthUnit unit)
     {
+        ArgumentNullException.ThrowIfNull(match);
         var first = match.Openings[0];
         var title = $"{first.Manifold.Name} on {first.Port.Name}";
-        if (!JointTemplate.Build(match, title, job.Paper).TryGet(out var template, out var problem))
+        if (!JointTemplate.Build(match, title, paper).TryGet(out var template, out var problem))
         {
             return problem;
         }
 
-        IReadOnlyList<Page> pages = [JointDrawing.Whole(match, title, job.Unit), .. match.Openings.Select(opening => JointDrawing.Steps(match, opening, job.Unit))];
+        IReadOnlyList<Page> pages = [JointDrawing.Whole(match, title, unit), .. match.Openings.Select(opening => JointDrawing.Steps(match, opening, unit))];
         var name = $"{FileNames.Safe(first.Manifold.Name)}-on-{FileNames.Safe(first.Port.Name)}";
         var files = new List<(string Name, Action<Stream> Write)>
         {
@@ -57,11 +67,11 @@ public static class MatchJoint
             (name + ".template.pdf", stream => PdfWriter.Write(template, stream, title)),
             (name + ".template-port.svg", stream => SvgWriter.Write(template[0], stream)),
             (name + ".template-manifold.svg", stream => SvgWriter.Write(template[1], stream)),
-            (name + ".template-port.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Port), stream, job.Unit)),
-            (name + ".template-manifold.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Manifold), stream, job.Unit)),
+            (name + ".template-port.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Port), stream, unit)),
+            (name + ".template-manifold.dxf", stream => DxfWriter.Write(JointTemplate.ToDxf(match, JointSide.Manifold), stream, unit)),
             (name + ".steps.csv", stream => stream.Write(Encoding.UTF8.GetBytes(StepTable(match)))),
         };
-        return OutputFolder.Open(job.OutputFolder!).Then(folder => folder.WriteAll(files)).Then<JointOutcome>(written => new JointOutcome(match, written));
+        return OutputFolder.Open(folder).Then(open => open.WriteAll(files));
     }
 
     private static string StepTable(JointMatch match)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SectionScan.Drawings.Schedules;
+using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Engines;
@@ -65,8 +66,10 @@ public sealed record GasSpeedStudy(
     }
 
     /// <summary>Writes the plot (SVG, PDF) and the table (CSV).</summary>
-    public Result<IReadOnlyList<string>> Write(string folder) => ScheduleFiles.WriteAll(
-        folder, $"{Files.FileNames.Safe(Port.Name)}.gas-speed", [GasSpeedDrawing.AlongPort(Speeds, Port.Kind == PortKind.Intake)], ToCsv());
+    /// <param name="folder">Where to.</param>
+    /// <param name="unit">What the plot shows; the table is in mm and m/s.</param>
+    public Result<IReadOnlyList<string>> Write(string folder, LengthUnit unit = LengthUnit.Millimetre) => ScheduleFiles.WriteAll(
+        folder, $"{Files.FileNames.Safe(Port.Name)}.gas-speed", [GasSpeedDrawing.AlongPort(Speeds, Port.Kind == PortKind.Intake, unit)], ToCsv());
 
     /// <summary>The speeds as a table of commas, m/s; one line a station, one column an engine speed.</summary>
     public string ToCsv()

@@ -1,6 +1,7 @@
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Schedules;
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Schedules;
@@ -15,16 +16,18 @@ public static class ScheduleFiles
     /// <param name="others">Ports it is compared with.</param>
     /// <param name="comparisons">The comparisons.</param>
     /// <param name="folder">Where to.</param>
+    /// <param name="unit">What the plots show; the table is in mm.</param>
     /// <returns>The files' full paths.</returns>
     public static Result<IReadOnlyList<string>> Write(
-        ScheduleStudy study, IReadOnlyList<AreaSchedule> others, IReadOnlyList<ScheduleComparison> comparisons, string folder)
+        ScheduleStudy study, IReadOnlyList<AreaSchedule> others, IReadOnlyList<ScheduleComparison> comparisons, string folder,
+        LengthUnit unit = LengthUnit.Millimetre)
     {
         ArgumentNullException.ThrowIfNull(study);
         ArgumentNullException.ThrowIfNull(others);
         ArgumentNullException.ThrowIfNull(comparisons);
         var stem = FileNames.Safe(study.Port.Name);
-        var pages = new List<Page> { ScheduleDrawing.Area([study.Schedule, .. others]), ScheduleDrawing.Sizes(study.Schedule) };
-        pages.AddRange(comparisons.Select(ScheduleDrawing.Difference));
+        var pages = new List<Page> { ScheduleDrawing.Area([study.Schedule, .. others], unit), ScheduleDrawing.Sizes(study.Schedule, unit) };
+        pages.AddRange(comparisons.Select(each => ScheduleDrawing.Difference(each, unit)));
         var csv = ScheduleCsv.Write(study.Schedule);
         return WriteAll(folder, $"{stem}.schedule", pages, csv);
     }

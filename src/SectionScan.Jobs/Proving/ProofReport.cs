@@ -48,7 +48,7 @@ public static class ProofReport
         return new("Proof of the finished port against its target", introduction, blocks) { Footer = footer };
     }
 
-    private static TableBlock Verdicts(IReadOnlyList<ProvedSection> sections, LengthUnit unit) => new(
+    internal static TableBlock Verdicts(IReadOnlyList<ProvedSection> sections, LengthUnit unit) => new(
         "Finished against target",
         ["section", "verdict", "too far, most", "metal left, most", "where", "allowed"],
         [.. sections.Select(section =>
@@ -65,7 +65,7 @@ public static class ProofReport
             };
         })]);
 
-    private static IEnumerable<SummaryBlock> Cautions(IReadOnlyList<ProvedSection> sections)
+    internal static IEnumerable<SummaryBlock> Cautions(IReadOnlyList<ProvedSection> sections)
     {
         var findings = sections.SelectMany(section => section.Proof.Findings.Select(finding => (section, finding))).ToList();
         if (findings.Any(each => each.finding.IsTooFar && each.finding.Verdict == Verdict.DoesNotConform))
@@ -81,7 +81,7 @@ public static class ProofReport
         yield return new NoteBlock("A proof of shape says nothing of wall thickness, cracks or leaks: pressure test before use. Aircraft, pressure and road-legal work belongs to licensed practice; local codes come first.", IsCaution: true);
     }
 
-    private static string Sentence(ProvedSection section, LengthUnit unit) => section.Proof.Findings.Count == 0
+    internal static string Sentence(ProvedSection section, LengthUnit unit) => section.Proof.Findings.Count == 0
         ? $"{section.Finished.Name} conforms: every deviation lies within its bounds by more than the guard band."
         : $"{section.Finished.Name} {(section.Proof.Verdict == Verdict.Undecided ? "is undecided" : ProofWords.Of(section.Proof.Verdict))}: "
             + string.Join("; ", section.Proof.Findings.Select(finding => ProofWords.Of(finding, unit))) + ".";
@@ -127,7 +127,7 @@ public static class ProofReport
             };
         })]);
 
-    private static IEnumerable<string> Assumptions(IReadOnlyList<ProvedSection> sections, LengthUnit unit)
+    internal static IEnumerable<string> Assumptions(IReadOnlyList<ProvedSection> sections, LengthUnit unit)
     {
         var terms = sections[0].Terms;
         yield return "Profile of a line after ISO 1101 and ISO 1660: deviations count along the target's normal, positive outward.";

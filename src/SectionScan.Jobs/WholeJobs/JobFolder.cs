@@ -30,10 +30,5 @@ public sealed record JobFolder(string Path, string Folder, JobDocument Job)
     public string PathOf(string name) => System.IO.Path.GetFullPath(System.IO.Path.Combine(Folder, name));
 
     /// <summary>Every file that the job names, each once.</summary>
-    public IReadOnlyList<string> Names() =>
-    [
-        .. (Job.Lens?.Photos ?? []).Append(Job.Lens?.Profile)
-            .Concat(Job.Ports.SelectMany(port => port.Photos.Concat(port.Sections).Append(port.StationTable)))
-            .Concat(Job.Targets).Concat(Job.Plans).Concat(Job.Proofs).OfType<string>().Distinct(),
-    ];
+    public IReadOnlyList<string> Names() => Job.Files();
 }

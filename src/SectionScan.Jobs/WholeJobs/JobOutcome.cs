@@ -7,5 +7,6 @@ namespace SectionScan.Jobs.WholeJobs;
 /// <param name="Lens">The lens profile used, or null.</param>
 /// <param name="Ports">The ports, in the job's order.</param>
 /// <param name="Comparisons">The comparisons, in the job's order.</param>
+/// <param name="Work">Plans, proofs and joints.</param>
 public sealed record JobOutcome(
-    JobFolder Source, LensProfile? Lens, IReadOnlyList<StudiedPort> Ports, IReadOnlyList<PortComparison> Comparisons);
+    JobFolder Source, LensProfile? Lens, IReadOnlyList<StudiedPort> Ports, IReadOnlyList<PortComparison> Comparisons, JobWork Work);

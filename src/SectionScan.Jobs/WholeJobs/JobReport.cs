@@ -12,17 +12,21 @@ namespace SectionScan.Jobs.WholeJobs;
 /// <summary>The report of a job. Every number and verdict in it comes from what was measured in this run.</summary>
 /// <param name="outcome">What the job gave.</param>
 /// <param name="program">Name and version of the program.</param>
-internal sealed class JobReport(JobOutcome outcome, string program)
+/// <param name="unit">What is shown.</param>
+internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit unit)
 {
+    private readonly ShownUnits units = new(unit);
+    private readonly JobTables tables = new(new ShownUnits(unit));
     private readonly StudiedPort first = outcome.Ports[0];
 
     /// <summary>Puts the report together.</summary>
     public SummaryPage Build()
     {
         var job = outcome.Source.Job;
+        var work = new JobWorkReport(outcome.Work, unit);
         var sections = new List<SummarySection>
         {
-            new("What was found", [.. Findings()]),
+            new("What was found", [.. Findings(), .. work.Findings()]),
             new("The photographs", [.. Photographs()]),
             new("Sections", [.. outcome.Ports.SelectMany(Sections)]),
             new("Area along the port", [.. Schedules()]),
@@ -34,16 +38,12 @@ internal sealed class JobReport(JobOutcome outcome, string program)
 
         sections.AddRange(outcome.Comparisons.Select(each => new SummarySection(
             $"{each.Measured.Plan.Name} against {each.Reference.Plan.Name}", [.. Compared(each)])));
-        if (job.Targets.Count + job.Plans.Count + job.Proofs.Count > 0)
-        {
-            sections.Add(new("Target, plan and proof", [JobTables.Documents(job)]));
-        }
-
+        sections.AddRange(work.Sections());
         sections.Add(new("Before anything is cut", [.. DemoPage.Cautions()]));
         sections.Add(new("Where the numbers come from", [.. Provenance()]));
         if (first.GasSpeed is not null)
         {
-            sections.Add(new("Formulas and worked examples", [JobTables.Formulas()]));
+            sections.Add(new("Formulas and worked examples", [tables.Formulas()]));
         }
 
         return new($"{job.Head}: {job.Name}", Introduction(), sections)
@@ -80,7 +80,7 @@ internal sealed class JobReport(JobOutcome outcome, string program)
     }
 
     private string Introduction() => Text(
-        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} photographs. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.");
+        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} photographs. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.{(unit == LengthUnit.Inch ? " Findings and options are worded in mm, mm² and m/s." : "")}");
 
     private IEnumerable<SummaryBlock> Findings()
     {
@@ -94,7 +94,7 @@ internal sealed class JobReport(JobOutcome outcome, string program)
             foreach (var each in compared.Stations.Where(each => each.IsBeyond))
             {
                 yield return new NoteBlock(
-                    Text($"{compared.Measured.Plan.Name}, station {each.Station}: {each.Result.Highest.DeviationMm:0.00} ± {each.DeviationExpandedUncertaintyMm:0.00} mm beyond {compared.Reference.Plan.Name} at {DemoTables.Place(each.Result.Highest)}, over {100 * each.ShareBeyond:0} % of the outline. Metal that is gone does not come back: measure the wall there."),
+                    Text($"{compared.Measured.Plan.Name}, station {each.Station}: {units.Length(each.Result.Highest.DeviationMm)} ± {units.Length(each.DeviationExpandedUncertaintyMm)} {units.LengthName} beyond {compared.Reference.Plan.Name} at {DemoTables.Place(each.Result.Highest)}, over {100 * each.ShareBeyond:0} % of the outline. Metal that is gone does not come back: measure the wall there."),
                     IsCaution: true);
             }
         }
@@ -109,7 +109,7 @@ internal sealed class JobReport(JobOutcome outcome, string program)
             var volume = port.Schedule.Volume.VolumeMm3;
             var least = port.Schedule.Schedule.Least;
             yield return new ParagraphBlock(Text(
-                $"{port.Plan.Name}: volume {volume.Value / 1000:0.00} ± {volume.ExpandedUncertainty / 1000:0.00} cm³ {JobTables.Stretch(port)}; least section {least.AreaMm2.Value:0.0} ± {least.AreaMm2.ExpandedUncertainty:0.0} mm² at station {least.Position.Station}."));
+                $"{port.Plan.Name}: volume {units.Volume(volume)} {units.VolumeName} {tables.Stretch(port)}; least section {units.Area(least.AreaMm2)} {units.AreaName} at station {least.Position.Station}."));
         }
 
         foreach (var compared in outcome.Comparisons)
@@ -132,42 +132,42 @@ internal sealed class JobReport(JobOutcome outcome, string program)
         }
     }
 
-    private static IEnumerable<SummaryBlock> Sections(StudiedPort port)
+    private IEnumerable<SummaryBlock> Sections(StudiedPort port)
     {
-        yield return JobTables.Sections(port);
+        yield return tables.Sections(port);
         yield return new DrawingBlock(
             [.. port.Sections.Select(section => SectionDrawing.Build(section.Document.Section.Outline, new(
                 Text($"Station {section.Document.Section.Station}"), section.Measured[MeasureCatalogue.Width].Estimate, section.Measured[MeasureCatalogue.Height].Estimate)
-                { AreaMm2 = section.Measured[MeasureCatalogue.Area].Estimate }))],
+                { AreaMm2 = section.Measured[MeasureCatalogue.Area].Estimate, Unit = unit }))],
             $"The sections of {port.Plan.Name}. Each page is drawn 1:1; in print they may be set smaller: go by the scale bar.");
     }
 
     private IEnumerable<SummaryBlock> Schedules()
     {
         yield return new DrawingBlock(
-            [ScheduleDrawing.Area([.. outcome.Ports.Take(4).Select(port => port.Schedule.Schedule)])],
+            [ScheduleDrawing.Area([.. outcome.Ports.Take(4).Select(port => port.Schedule.Schedule)], unit)],
             "Area square to the centreline against distance along it, stations numbered above. Thin lines and bars: U (k = 2).");
         foreach (var port in outcome.Ports)
         {
-            yield return new DrawingBlock([ScheduleDrawing.Sizes(port.Schedule.Schedule)], $"{port.Plan.Name}: sizes at the stations, with U (k = 2).");
-            yield return JobTables.Schedule(port);
-            yield return JobTables.Taper(port);
+            yield return new DrawingBlock([ScheduleDrawing.Sizes(port.Schedule.Schedule, unit)], $"{port.Plan.Name}: sizes at the stations, with U (k = 2).");
+            yield return tables.Schedule(port);
+            yield return tables.Taper(port);
             foreach (var judgement in port.Schedule.Judgements)
             {
                 yield return Note(judgement);
             }
 
-            yield return JobTables.Volume(port);
+            yield return tables.Volume(port);
         }
     }
 
-    private static IEnumerable<SummaryBlock> GasSpeeds(StudiedPort port)
+    private IEnumerable<SummaryBlock> GasSpeeds(StudiedPort port)
     {
         var study = port.GasSpeed!;
         yield return new DrawingBlock(
-            [GasSpeedDrawing.AlongPort(study.Speeds, port.Plan.Kind == PortKind.Intake)],
+            [GasSpeedDrawing.AlongPort(study.Speeds, port.Plan.Kind == PortKind.Intake, unit)],
             $"{port.Plan.Name}: mean speed while the cylinder draws, as if the gas followed the piston and did not give.");
-        yield return JobTables.Speeds(port.Plan.Name, study);
+        yield return tables.Speeds(port.Plan.Name, study);
         foreach (var judgement in study.Judgements)
         {
             yield return Note(judgement);
@@ -175,29 +175,27 @@ internal sealed class JobReport(JobOutcome outcome, string program)
 
         if (study.BreathingRpm is not null)
         {
-            yield return JobTables.MachIndex(study);
+            yield return tables.MachIndex(study);
         }
 
         if (study.Valve is not null)
         {
-            yield return JobTables.ValveAreas(study);
+            yield return tables.ValveAreas(study);
         }
 
         if (study.Flow.Count > 0)
         {
-            yield return JobTables.Bench(study);
+            yield return tables.Bench(study);
         }
     }
 
-    private static IEnumerable<SummaryBlock> Compared(PortComparison compared)
+    private IEnumerable<SummaryBlock> Compared(PortComparison compared)
     {
-        yield return new DrawingBlock([ScheduleDrawing.Difference(compared.Schedules)], "Area along the port in percent of the reference, with U (k = 2) as thin lines.");
-        yield return JobTables.Differences(compared);
-        yield return DemoTables.Deviations(
-            "Deviation of the wall from the reference's in mm, each section moved and turned to its best fit: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°).",
-            compared.Stations);
+        yield return new DrawingBlock([ScheduleDrawing.Difference(compared.Schedules, unit)], "Area along the port in percent of the reference, with U (k = 2) as thin lines.");
+        yield return tables.Differences(compared);
+        yield return tables.Deviations(compared);
         yield return new DrawingBlock(
-            [.. compared.Stations.Select(each => each.Comparison.Draw(LengthUnit.Millimetre))],
+            [.. compared.Stations.Select(each => each.Comparison.Draw(unit))],
             $"{compared.Reference.Plan.Name} (full line) and {compared.Measured.Plan.Name} (dashed), station by station; the figures at the marks carry the sign.");
     }
 
@@ -212,9 +210,9 @@ internal sealed class JobReport(JobOutcome outcome, string program)
         yield return new ParagraphBlock(outcome.Source.Job.PrintRatio is { } ratio
             ? Text($"Print ratio of the target's check bars: {ratio[0]:0.0000} across, {ratio[1]:0.0000} up.")
             : "Nobody checked the print of the target: its scale is taken as true, with a wide uncertainty.");
-        yield return JobTables.Photographs(outcome);
-        yield return JobTables.Budget(first);
-        foreach (var warning in outcome.Ports.SelectMany(JobTables.Warnings))
+        yield return tables.Photographs(outcome);
+        yield return tables.Budget(first);
+        foreach (var warning in outcome.Ports.SelectMany(tables.Warnings))
         {
             yield return new NoteBlock(warning);
         }

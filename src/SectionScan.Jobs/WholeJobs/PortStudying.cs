@@ -1,4 +1,5 @@
 using System.Globalization;
+using SectionScan.Drawings.Sections;
 using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
@@ -34,7 +35,7 @@ internal static class PortStudying
         var measured = document.Sections.Select(each => sections.First(section => ReferenceEquals(section.Document, each))).ToList();
         Estimate? burette = plan.Burette is { } filled ? new(filled.VolumeCm3 * Mm3PerCm3, filled.UCm3 * Mm3PerCm3) : null;
         return ScheduleStudy.Of(document.Port, plan.LengthMm, burette).Then(study => GasSpeed(source, plan, study).Then(speeds =>
-            Write(Path.Combine(folder.FullPath, name), name, document, study, speeds.Study).Then<Studied>(files =>
+            Write(Path.Combine(folder.FullPath, name), name, document, study, speeds.Study, order.Unit).Then<Studied>(files =>
                 new Studied(
                     new(plan, name, photos, measured, document, study, speeds.Study),
                     [.. photos.SelectMany(photo => photo.Files), .. files]))));
@@ -119,13 +120,13 @@ internal static class PortStudying
             .Then<MaybeSpeeds>(speeds => new MaybeSpeeds(speeds));
 
     private static Result<IReadOnlyList<string>> Write(
-        string folder, string name, PortDocument document, ScheduleStudy study, GasSpeedStudy? speeds) =>
+        string folder, string name, PortDocument document, ScheduleStudy study, GasSpeedStudy? speeds, LengthUnit unit) =>
         OutputFolder.Open(folder).Then(open => open.Write(name + ".port.json", PortDocumentFormat.Write(document)))
-            .Then(port => ScheduleFiles.Write(study, [], [], folder).Then(schedule =>
-                Speeds(folder, speeds).Then<IReadOnlyList<string>>(speed => new[] { port }.Concat(schedule).Concat(speed).ToList())));
+            .Then(port => ScheduleFiles.Write(study, [], [], folder, unit).Then(schedule =>
+                Speeds(folder, speeds, unit).Then<IReadOnlyList<string>>(speed => new[] { port }.Concat(schedule).Concat(speed).ToList())));
 
-    private static Result<IReadOnlyList<string>> Speeds(string folder, GasSpeedStudy? speeds) =>
-        speeds is null ? Array.Empty<string>() : speeds.Write(folder);
+    private static Result<IReadOnlyList<string>> Speeds(string folder, GasSpeedStudy? speeds, LengthUnit unit) =>
+        speeds is null ? Array.Empty<string>() : speeds.Write(folder, unit);
 
     /// <summary>Gas speeds or none: a result holds no null.</summary>
     private sealed record MaybeSpeeds(GasSpeedStudy? Study);

@@ -29,7 +29,7 @@ public static class RunJob
         return JobFolder.Open(order.JobPath).Then(source => OutputFolder.Open(order.OutputFolder).Then(folder =>
         {
             var photos = (source.Job.Lens?.Photos.Count ?? 0) + source.Job.Ports.Sum(port => port.Photos.Count);
-            var steps = new StepCounter(photos + StepsAfterPhotos, progress);
+            var steps = new StepCounter(photos + StepsAfterPhotos + JobWorking.StepsOf(source.Job), progress);
             var written = new List<string>();
             return Study(order, source, folder, steps, written, stop).Then(outcome => Finish(order, folder, outcome, steps, written));
         }));
@@ -60,7 +60,13 @@ public static class RunJob
         var comparisons = source.Job.Comparisons.Select(each => PortComparison.Of(
             ports.First(port => port.Plan.Name == each.With), ports.First(port => port.Plan.Name == each.Port))).ToList();
         steps.Report("comparisons");
-        return new JobOutcome(source, lens, ports, comparisons);
+        stop.ThrowIfCancellationRequested();
+        var working = new JobWorking(order, source, ports, lens, folder);
+        return working.Do(steps).Then<JobOutcome>(work =>
+        {
+            written.AddRange(working.Written);
+            return new JobOutcome(source, lens, ports, comparisons, work);
+        });
     }
 
     private static Result<LensProfile> Lens(JobFolder source, OutputFolder folder, StepCounter steps, List<string> written)
@@ -83,7 +89,7 @@ public static class RunJob
 
     private static Result<JobRun> Finish(JobOrder order, OutputFolder folder, JobOutcome outcome, StepCounter steps, List<string> written)
     {
-        var report = new JobReport(outcome, order.Program).Build();
+        var report = new JobReport(outcome, order.Program, order.Unit).Build();
         var stem = FileNames.Safe(outcome.Source.Job.Name);
         var files = new List<(string, Action<Stream>)>
         {

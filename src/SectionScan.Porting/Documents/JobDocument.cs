@@ -35,14 +35,25 @@ public sealed record JobDocument(string Schema, string Head, string Name, IReadO
     /// <summary>Which port is compared with which.</summary>
     public IReadOnlyList<JobComparison> Comparisons { get; init; } = [];
 
-    /// <summary>Target documents made for the ports.</summary>
+    /// <summary>Documents of target shapes, one a station.</summary>
     public IReadOnlyList<string> Targets { get; init; } = [];
 
-    /// <summary>Cut plans.</summary>
-    public IReadOnlyList<string> Plans { get; init; } = [];
+    /// <summary>Cuts to be planned.</summary>
+    public IReadOnlyList<JobPlan> Plans { get; init; } = [];
 
-    /// <summary>Proofs of the finished work.</summary>
-    public IReadOnlyList<string> Proofs { get; init; } = [];
+    /// <summary>Finished ports to be proved.</summary>
+    public IReadOnlyList<JobProof> Proofs { get; init; } = [];
+
+    /// <summary>Manifolds, carburettors or pipes to be matched to ports.</summary>
+    public IReadOnlyList<JobJoint> Joints { get; init; } = [];
+
+    /// <summary>Every file that the job names, each once.</summary>
+    public IReadOnlyList<string> Files() =>
+    [
+        .. (Lens?.Photos ?? []).Append(Lens?.Profile)
+            .Concat(Ports.SelectMany(port => port.Photos.Concat(port.Sections).Append(port.StationTable)))
+            .Concat(Targets).Concat(Plans.Select(plan => plan.KeepOuts)).Concat(Joints.SelectMany(joint => joint.Manifold)).OfType<string>().Distinct(),
+    ];
 }
 
 /// <summary>Where a lens profile comes from: a file, or photos of the bare sheet. One of the two.</summary>

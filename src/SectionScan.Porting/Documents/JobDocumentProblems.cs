@@ -24,9 +24,9 @@ public static class JobDocumentProblems
     public static Problem PortTwice(string where, string name) => new(
         "job-port-twice", $"Two ports are called \"{name}\".", where, "Give each port of the job a name of its own.");
 
-    /// <summary>A comparison names no port of the job.</summary>
+    /// <summary>A comparison, plan, proof or joint names no port of the job.</summary>
     public static Problem PortUnknown(string where, string name, IEnumerable<string> known) => new(
-        "job-port-unknown", $"A comparison names the port \"{name}\", which the job does not have.", where,
+        "job-port-unknown", $"The job's work names the port \"{name}\", which the job does not have.", where,
         $"Name one of these: {string.Join(", ", known)}.");
 
     /// <summary>A file outside the job's folder.</summary>

@@ -91,20 +91,8 @@ public static class JobDocumentRules
             return JobDocumentProblems.FieldUnusable(where, "lens", "either a profile's file or photos of the bare sheet");
         }
 
-        foreach (var comparison in job.Comparisons)
-        {
-            foreach (var name in new[] { comparison.Port, comparison.With })
-            {
-                if (job.Ports.All(port => port.Name != name))
-                {
-                    return JobDocumentProblems.PortUnknown(where, name, job.Ports.Select(port => port.Name));
-                }
-            }
-        }
-
-        var files = job.Targets.Concat(job.Plans).Concat(job.Proofs).Concat(job.Lens?.Photos ?? []).Append(job.Lens?.Profile)
-            .Concat(job.Ports.SelectMany(port => port.Photos.Concat(port.Sections).Append(port.StationTable)));
-        return files.OfType<string>().FirstOrDefault(file => !StaysInside(file)) is { } outside ? JobDocumentProblems.OutsideFolder(where, outside) : null;
+        return JobWorkRules.FirstProblem(job, where)
+            ?? (job.Files().FirstOrDefault(file => !StaysInside(file)) is { } outside ? JobDocumentProblems.OutsideFolder(where, outside) : null);
     }
 
     private static Problem? PortProblem(JobPort port, EngineData? engine, string where)

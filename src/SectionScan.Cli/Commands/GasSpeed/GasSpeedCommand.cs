@@ -1,7 +1,9 @@
 using System.Globalization;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Ports;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.GasSpeeds;
@@ -31,8 +33,9 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
             return ExitCode.UnusableInput;
         }
 
+        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
         IReadOnlyList<string> files = [];
-        if (settings.Out is not null && !study.Write(settings.Out).TryGet(out files!, out problem))
+        if (settings.Out is not null && !study.Write(settings.Out, unit).TryGet(out files!, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
@@ -44,7 +47,7 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
         }
         else
         {
-            Show(study);
+            Show(study, new ShownUnits(unit));
             foreach (var file in files)
             {
                 terminal.Answers.WriteLine(file);
@@ -54,10 +57,10 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
         return ExitCode.Done;
     }
 
-    private void Show(GasSpeedStudy study)
+    private void Show(GasSpeedStudy study, ShownUnits units)
     {
-        terminal.Answers.WriteLine("Mean gas speed in m/s at each engine speed (1/min), while the cylinder draws:");
-        var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("station").RightAligned());
+        terminal.Answers.WriteLine($"Mean gas speed in {units.SpeedName} at each engine speed (1/min), while the cylinder draws:");
+        var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("station").RightAligned()).AddColumn(new TableColumn($"area, {units.AreaName}").RightAligned());
         foreach (var rpm in study.Speeds.Rpms)
         {
             table.AddColumn(new TableColumn(Text($"{rpm:0}")).RightAligned());
@@ -65,15 +68,15 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
 
         foreach (var station in study.Speeds.Stations)
         {
-            table.AddRow([Text($"{station.Station}"), .. station.SpeedsMPerS.Select(speed => Text($"{speed.Value:0.0}"))]);
+            table.AddRow([Text($"{station.Station}"), units.Area(station.AreaMm2), .. station.SpeedsMPerS.Select(speed => units.Speed(speed.Value))]);
         }
 
-        table.AddRow(["piston", .. study.Speeds.Rpms.Select(rpm => Text($"{PistonMotion.MeanSpeedMPerS(study.Engine.StrokeMm, rpm):0.0}"))]);
+        table.AddRow(["piston", "", .. study.Speeds.Rpms.Select(rpm => units.Speed(PistonMotion.MeanSpeedMPerS(study.Engine.StrokeMm, rpm)))]);
         terminal.Answers.Write(table);
         foreach (var flow in study.Flow)
         {
             terminal.Answers.WriteLine(Text(
-                $"On the bench, {flow.FlowCfm:0.#} cfm at {flow.TestPressureInH2O:0.#} inH2O: {FlowBench.MeanMPerS(flow.FlowCfm, study.Speeds.Fastest.AreaMm2.Value):0.0} m/s at the least section, {FlowBench.IdealMPerS(flow.TestPressureInH2O):0.0} m/s ideal."));
+                $"On the bench, {flow.FlowCfm:0.#} cfm at {flow.TestPressureInH2O:0.#} inH2O: {units.Speed(FlowBench.MeanMPerS(flow.FlowCfm, study.Speeds.Fastest.AreaMm2.Value))} {units.SpeedName} at the least section, {units.Speed(FlowBench.IdealMPerS(flow.TestPressureInH2O))} {units.SpeedName} ideal."));
         }
 
         foreach (var judgement in study.Judgements)

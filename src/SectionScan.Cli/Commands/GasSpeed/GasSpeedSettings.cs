@@ -104,6 +104,10 @@ internal sealed class GasSpeedSettings : OutputSettings
     [Description("Folder for the plot (SVG, PDF) and the table (CSV)")]
     public string? Out { get; init; }
 
+    [CommandOption("--units <UNITS>")]
+    [Description("mm or in: what is shown, speeds in m/s or ft/s; options are always in millimetres")]
+    public UnitOption Units { get; init; }
+
     /// <summary>The engine as told.</summary>
     public EngineData Engine => new(Bore ?? 0, Stroke ?? 0, Cylinders, RpmFrom, RpmTo ?? 0)
     {

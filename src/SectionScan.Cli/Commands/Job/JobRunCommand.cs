@@ -1,11 +1,17 @@
 using System.Globalization;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
+using SectionScan.Drawings.Sections;
+using SectionScan.Jobs.Cutting;
+using SectionScan.Jobs.Joints;
 using SectionScan.Jobs.Ports;
+using SectionScan.Jobs.Proving;
 using SectionScan.Jobs.WholeJobs;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Judgements;
+using SectionScan.Porting.Proof;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -19,7 +25,10 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
 
     public override int Execute(CommandContext context, JobRunSettings settings, CancellationToken cancellationToken)
     {
-        var order = new JobOrder(settings.Job, settings.Out ?? FolderBeside(settings.Job), $"{SectionScanApp.Name} {SectionScanApp.Version}");
+        var order = new JobOrder(settings.Job, settings.Out ?? FolderBeside(settings.Job), $"{SectionScanApp.Name} {SectionScanApp.Version}")
+        {
+            Unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre,
+        };
         var made = progress.Follow("Job", settings, follow => RunJob.Run(order, follow, cancellationToken));
         if (!made.TryGet(out var run, out var problem))
         {
@@ -32,7 +41,7 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
         }
         else
         {
-            Tell(run);
+            Tell(run, new(order.Unit));
         }
 
         return ExitCode.Done;
@@ -73,17 +82,20 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
                 station.IsBeyond,
             }),
         }),
+        Plans = run.Outcome.Work.Plans.Select(each => CutPlanAnswer.Of(each.Plan, [])),
+        Proofs = run.Outcome.Work.Proofs.Select(each => ProofAnswer.Of(each.Sections)),
+        Joints = run.Outcome.Work.Joints.Select(each => JointAnswer.Of(new(each.Match, []))),
         run.Record.Inputs,
         run.Record.Results,
     });
 
-    private void Tell(JobRun run)
+    private void Tell(JobRun run, ShownUnits units)
     {
         foreach (var port in run.Outcome.Ports)
         {
             var volume = port.Schedule.Volume.VolumeMm3;
             terminal.Answers.WriteLine(Text(
-                $"{port.Plan.Name}: {port.Sections.Count} sections, volume {volume.Value / 1000:0.00} ± {volume.ExpandedUncertainty / 1000:0.00} cm³ (k = 2)."));
+                $"{port.Plan.Name}: {port.Sections.Count} sections, volume {units.Volume(volume)} {units.VolumeName} (k = 2)."));
             foreach (var judgement in port.Schedule.Judgements.Concat(port.GasSpeed?.Judgements ?? []).Where(each => each.Level == JudgementLevel.Outside))
             {
                 terminal.Answers.WriteLine($"  {judgement.Finding} {judgement.Consequence}");
@@ -95,8 +107,21 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
             foreach (var each in compared.Stations.Where(each => each.IsBeyond))
             {
                 terminal.Answers.WriteLine(Text(
-                    $"{compared.Measured.Plan.Name}, station {each.Station}: {each.Result.Highest.DeviationMm:0.00} ± {each.DeviationExpandedUncertaintyMm:0.00} mm beyond {compared.Reference.Plan.Name}."));
+                    $"{compared.Measured.Plan.Name}, station {each.Station}: {units.Length(each.Result.Highest.DeviationMm)} ± {units.Length(each.DeviationExpandedUncertaintyMm)} {units.LengthName} beyond {compared.Reference.Plan.Name}."));
             }
+        }
+
+        foreach (var proof in run.Outcome.Work.Proofs)
+        {
+            var failing = proof.Sections.Where(section => section.Proof.Verdict == Verdict.DoesNotConform).Select(section => section.Title).ToList();
+            terminal.Answers.WriteLine($"Proof of {proof.Asked.Port} against {proof.Asked.Against}: "
+                + (failing.Count > 0 ? $"{string.Join(", ", failing)}: does not conform." : "no section fails."));
+        }
+
+        foreach (var joint in run.Outcome.Work.Joints)
+        {
+            var opening = joint.Match.Openings[0];
+            terminal.Answers.WriteLine($"Joint of {opening.Manifold.Name} and {opening.Port.Name}: step {units.Deviation(opening.Lowest.DeviationMm)} to {units.Deviation(opening.Highest.DeviationMm)} {units.LengthName}.");
         }
 
         terminal.Answers.WriteLine(run.Repetition.InWords);

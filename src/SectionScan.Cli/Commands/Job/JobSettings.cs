@@ -18,4 +18,8 @@ internal sealed class JobRunSettings : JobSettings
     [CommandOption("--out <DIR>")]
     [Description("Folder for all results; beside the job document, named after the job, when left out")]
     public string? Out { get; init; }
+
+    [CommandOption("--units <UNITS>")]
+    [Description("mm or in: what report and drawings show; the job document and tables for programs are always in millimetres")]
+    public UnitOption Units { get; init; }
 }

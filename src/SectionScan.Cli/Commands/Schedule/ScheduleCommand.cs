@@ -1,4 +1,5 @@
 using System.Globalization;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -28,9 +29,10 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
         }
 
         var comparisons = compared.Select(each => each.Comparison).ToList();
+        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null
-            && !ScheduleFiles.Write(study, [.. compared.Select(each => each.Other)], comparisons, settings.Out).TryGet(out files!, out problem))
+            && !ScheduleFiles.Write(study, [.. compared.Select(each => each.Other)], comparisons, settings.Out, unit).TryGet(out files!, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
@@ -42,7 +44,7 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
         }
         else
         {
-            Show(study, comparisons, settings.Units.Equals(Options.UnitOption.Inch) ? LengthUnit.Inch : LengthUnit.Millimetre);
+            Show(study, comparisons, unit);
             foreach (var file in files)
             {
                 terminal.Answers.WriteLine(file);
@@ -94,9 +96,10 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
         }
 
         terminal.Answers.Write(table);
+        var units = new ShownUnits(unit);
         var volume = study.Volume.VolumeMm3;
         terminal.Answers.WriteLine(Text(
-            $"Volume {volume.Value / Mm3PerCm3:0.00} ± {volume.ExpandedUncertainty / Mm3PerCm3:0.00} cm³ from {study.Volume.FromMm:0.#} to {study.Volume.ToMm:0.#} mm (k = 2)."));
+            $"Volume {units.Volume(volume)} {units.VolumeName} from {units.Distance(new(study.Volume.FromMm, 0))} to {units.Distance(new(study.Volume.ToMm, 0))} {units.LengthName} (k = 2)."));
         foreach (var judgement in study.Judgements)
         {
             terminal.Answers.WriteLine($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})");

@@ -30,6 +30,8 @@ public sealed class JobCommandTests : IDisposable
         // sample-images/README.md: station 4 is cut beyond the exemplar, no other.
         var compared = answer.RootElement.GetProperty("comparisons")[0].GetProperty("stations").EnumerateArray();
         Assert.Equal([4], compared.Where(each => each.GetProperty("isBeyond").GetBoolean()).Select(each => each.GetProperty("station").GetInt32()));
+        Assert.Equal("does not conform", answer.RootElement.GetProperty("proofs")[0].GetProperty("verdict").GetString());
+        Assert.Equal(1, answer.RootElement.GetProperty("joints").GetArrayLength());
         Assert.True(ports[0].GetProperty("schedule").GetProperty("burette").GetProperty("agrees").GetBoolean());
 
         var html = await File.ReadAllTextAsync(answer.RootElement.GetProperty("report").GetProperty("html").GetString()!);

@@ -1,0 +1,35 @@
+using SectionScan.Metrology.Results;
+
+namespace SectionScan.Porting.Documents;
+
+/// <summary>What must hold in the work of a job: comparisons, plans, proofs and joints.</summary>
+internal static class JobWorkRules
+{
+    private const double MostMm = 10;
+    private const double MostShiftMm = 50;
+    private const int MostOpenings = 20;
+
+    public static Problem? FirstProblem(JobDocument job, string where)
+    {
+        var ports = job.Comparisons.SelectMany(each => new[] { each.Port, each.With })
+            .Concat(job.Plans.Select(each => each.Port)).Concat(job.Proofs.Select(each => each.Port)).Concat(job.Joints.Select(each => each.Port))
+            .Concat(job.Plans.Select(each => each.Toward).Concat(job.Proofs.Select(each => each.Against)).Where(name => name != JobPlan.Targets || job.Targets.Count == 0));
+        if (ports.FirstOrDefault(name => job.Ports.All(port => port.Name != name)) is { } unknown)
+        {
+            return JobDocumentProblems.PortUnknown(where, unknown, job.Ports.Select(port => port.Name).Concat(job.Targets.Count > 0 ? [JobPlan.Targets] : []));
+        }
+
+        return job.Plans.Any(plan => !(plan.AllowanceMm is >= 0 and <= MostMm)) ? JobDocumentProblems.FieldUnusable(where, "plans, allowanceMm", "millimetres from 0 to 10")
+            : job.Proofs.Any(proof => !(proof.InsideMm is >= 0 and <= MostMm && proof.OutsideMm is >= 0 and <= MostMm))
+                ? JobDocumentProblems.FieldUnusable(where, "proofs, insideMm and outsideMm", "millimetres from 0 to 10")
+            : job.Joints.Select(joint => JointProblem(joint, where)).FirstOrDefault(problem => problem is not null);
+    }
+
+    private static Problem? JointProblem(JobJoint joint, string where) =>
+        joint.Manifold.Count == 0 ? JobDocumentProblems.FieldUnusable(where, "joints, manifold", "a list of one photo, section document or outline or more")
+        : joint.Opening is < 1 or > MostOpenings ? JobDocumentProblems.FieldUnusable(where, "joints, opening", "a number from 1, counted from left to right on the photo")
+        : !(joint.ShiftMm is null or (>= 0 and <= MostShiftMm)) ? JobDocumentProblems.FieldUnusable(where, "joints, shiftMm", "millimetres from 0 to 50")
+        : !(joint.TurnDeg is null or (>= 0 and <= 180)) ? JobDocumentProblems.FieldUnusable(where, "joints, turnDeg", "degrees from 0 to 180")
+        : !(joint.AllowedStepMm is >= 0 and <= MostMm) ? JobDocumentProblems.FieldUnusable(where, "joints, allowedStepMm", "millimetres from 0 to 10")
+        : null;
+}
