@@ -43,7 +43,7 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         sections.Add(new("Where the numbers come from", [.. Provenance()]));
         if (first.GasSpeed is not null)
         {
-            sections.Add(new("Formulas and worked examples", [tables.Formulas()]));
+            sections.Add(new("Formulas and worked examples", [JobTables.Formulas()]));
         }
 
         return new($"{job.Head}: {job.Name}", Introduction(), sections)
@@ -175,7 +175,7 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
 
         if (study.BreathingRpm is not null)
         {
-            yield return tables.MachIndex(study);
+            yield return JobTables.MachIndex(study);
         }
 
         if (study.Valve is not null)
@@ -210,9 +210,9 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         yield return new ParagraphBlock(outcome.Source.Job.PrintRatio is { } ratio
             ? Text($"Print ratio of the target's check bars: {ratio[0]:0.0000} across, {ratio[1]:0.0000} up.")
             : "Nobody checked the print of the target: its scale is taken as true, with a wide uncertainty.");
-        yield return tables.Photographs(outcome);
+        yield return JobTables.Photographs(outcome);
         yield return tables.Budget(first);
-        foreach (var warning in outcome.Ports.SelectMany(tables.Warnings))
+        foreach (var warning in outcome.Ports.SelectMany(JobTables.Warnings))
         {
             yield return new NoteBlock(warning);
         }

@@ -77,7 +77,7 @@ internal sealed class JobTables(ShownUnits units)
         ]);
 
     /// <summary>Taylor's index over the range.</summary>
-    public TableBlock MachIndex(GasSpeedStudy study) => new(
+    public static TableBlock MachIndex(GasSpeedStudy study) => new(
         Text($"Inlet Mach index after Taylor, mean flow coefficient {study.Coefficient:0.00}{(study.FlowCoefficient is null ? " (assumed)" : "")}: breathing suffers above 0.5 ({study.BreathingRpm!.Value.FallsFrom:0} 1/min), steeply above 0.6 ({study.BreathingRpm.Value.SteeplyFrom:0} 1/min)."),
         ["1/min", .. study.Speeds.Rpms.Select(rpm => Text($"{rpm:0}"))],
         [["index", .. study.Speeds.Rpms.Select(rpm => Text($"{InletMachIndex.Of(study.Engine, study.Valve!, study.Coefficient, rpm):0.000}"))]]);
@@ -130,7 +130,7 @@ internal sealed class JobTables(ShownUnits units)
         ])]);
 
     /// <summary>Each photograph, what it was told, and how its target fits.</summary>
-    public TableBlock Photographs(JobOutcome outcome) => new(
+    public static TableBlock Photographs(JobOutcome outcome) => new(
         "Each photograph, what it was told, how the target fits, and its checksum.",
         ["Photo", "Port", "Thickness", "Corners", "Fit, px", "Camera", "Height", "Tilt", "SHA-256 begins"],
         [.. outcome.Ports.SelectMany(port => port.Photos.Select(photo => (IReadOnlyList<string>)
@@ -156,14 +156,14 @@ internal sealed class JobTables(ShownUnits units)
     }
 
     /// <summary>Every formula of the gas speeds, its source, and its example as worked out by hand and by this program.</summary>
-    public TableBlock Formulas() => new(
+    public static TableBlock Formulas() => new(
         "Every formula of the gas speeds with its source and an example that can be worked by hand (invented engine: bore 68, stroke 66, rod 120 mm, 7000 1/min, valve 33 mm, port 700 mm²).",
         ["Quantity", "Formula", "Source", "Example", "By hand", "Here"],
         [.. WorkedFormulas.All.Select(each => (IReadOnlyList<string>)
             [each.Quantity, each.Formula, each.Source, each.Example, Text($"{each.Expected:G7} {each.Unit}").TrimEnd(), Text($"{each.Computed:G7}")])]);
 
     /// <summary>What the person should know about a port's photos and sections.</summary>
-    public IEnumerable<string> Warnings(StudiedPort port) =>
+    public static IEnumerable<string> Warnings(StudiedPort port) =>
         port.Photos.SelectMany(photo => photo.Digitised!.Warnings.Select(warning => $"{photo.Digitised.Photo.File}: {warning}"))
             .Concat(port.Sections.SelectMany(section => section.Document.Section.Warnings.Select(
                 warning => Text($"{port.Plan.Name}, station {section.Document.Section.Station}: {warning}"))));
