@@ -46,7 +46,8 @@ internal static class EdgeBridge
 
         return least;
 
-        TargetPoint At(int k) => curve.Points[(i + k + n) % n];
+        // An outline that has shrunk onto a mark is shorter than the reach.
+        TargetPoint At(int k) => curve.Points[(((i + k) % n) + n) % n];
     }
 
     private static (double X, double Y) Direction(TargetPoint from, TargetPoint to)

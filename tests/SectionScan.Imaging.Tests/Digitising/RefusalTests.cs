@@ -6,6 +6,7 @@ using SectionScan.Imaging.Tests.Checks;
 using SectionScan.Imaging.Tests.Scales;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Testing.Rendering;
+using SectionScan.Testing.Shapes;
 using SectionScan.Testing.Truth;
 
 namespace SectionScan.Imaging.Tests.Digitising;
@@ -44,6 +45,11 @@ public sealed class RefusalTests : IDisposable
 
     [Fact]
     public void A_face_without_openings_says_so() => Refuses(Card("bare.jpg"), SixMillimetres, "no-openings");
+
+    // The camera sees from about −88 to 168 mm across at the card's height; the opening reaches from 146 to 182 mm.
+    [Fact]
+    public void An_opening_that_the_frame_cuts_is_told() => Refuses(
+        Card("cut.jpg", new SceneOpening([.. AnalyticShapes.Circle(18).Points], new(new(164, 30), default), 20, 0)), SixMillimetres, "opening-runs-off");
 
     [Fact]
     public void A_thing_that_the_frame_cuts_is_refused_on_a_plain_ground_too()
@@ -86,13 +92,14 @@ public sealed class RefusalTests : IDisposable
         Assert.Equal(photo, problem.Where);
     }
 
-    /// <summary>A card on a sawn face without openings, of three megapixels.</summary>
-    private string Card(string name)
+    /// <summary>A card on a sawn face, of three megapixels.</summary>
+    private string Card(string name, params SceneOpening[] openings)
     {
         var camera = new Camera(new(1571, 1571, 1008, 756, 0, 0, 0, 0, 0), CameraPlacing.LookAt(40, 25, 200, 3, 20, 0));
         var scene = new PhotoScene(SceneTarget.Card, camera, 2016, 1512, 7)
         {
             Label = new("Example", "Example phone", 28, "2025:06:14 10:30:00"),
+            Openings = openings,
         };
         return PhotoRenderer.Render(scene).SaveTo(folder, name);
     }

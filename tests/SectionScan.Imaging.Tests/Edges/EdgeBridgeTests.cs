@@ -20,4 +20,13 @@ public sealed class EdgeBridgeTests
 
         Assert.Equal(0.4, EdgeBridge.DistanceMm(curve, deepest, IsSound), 0.03);
     }
+
+    [Fact]
+    public void An_outline_shorter_than_the_reach_is_bridged_too()
+    {
+        var curve = ClosedCurve.Through(
+            [.. Enumerable.Range(0, 60).Select(i => Math.Tau * i / 60).Select(a => new TargetPoint(0.3 * Math.Cos(a), 0.3 * Math.Sin(a)))], 0.3, 0);
+
+        Assert.All(Enumerable.Range(0, curve.Points.Length), i => Assert.InRange(EdgeBridge.DistanceMm(curve, i, k => k != i), 0, 1));
+    }
 }
