@@ -72,7 +72,8 @@ public static class PhotoIntake
                 continue;
             }
 
-            if (Directory.EnumerateFiles(folder.PhotosPath, id + ".*").Count() == 1)
+            // The name may have become a photo's between looking and reserving.
+            if (Directory.EnumerateFiles(folder.PhotosPath, id + ".*").All(each => each == Arriving(folder, id)))
             {
                 return id;
             }
