@@ -74,7 +74,7 @@ public static class PhotoCheck
         var tags = StationTagFinder.Find(
             photo.Grey, camera, new(window.FirstColumn * stepX, window.FirstRow * stepY),
             new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY));
-        return SliceFinder.Find(PaperRatio.Of(photo.Colour, camera, target, ratio.X, ratio.Y), [.. tags.Select(t => t.Footprint())])
+        return SliceFinder.Find(PaperRatio.Of(photo.Colour, camera, target, ratio.X, ratio.Y), [.. tags.Select(t => t.Footprint())], [])
             .Select(rough => new TargetPoint(rough.Rim.Average(p => p.XMm), rough.Rim.Average(p => p.YMm)))
             .OrderBy(m => m.XMm);
     }

@@ -14,6 +14,13 @@ public static class DigitiseProblems
         where,
         "Lay the slices inside the white window, clear of its border and of each other; choose rubber that is not paper-white.");
 
+    /// <summary>Nothing stands out where a person pointed to a slice.</summary>
+    public static Problem NothingAtSeed(string where, TargetPoint at) => new(
+        "nothing-at-place",
+        string.Create(CultureInfo.InvariantCulture, $"Nothing stands out from paper and shadow at the place pointed to, ({at.XMm:0}, {at.YMm:0}) mm of the sheet."),
+        where,
+        "Point to the middle of the slice's face; if it is there, take the photo again with even light, or paint the rubber's face darker.");
+
     /// <summary>No opening is seen beside the card.</summary>
     public static Problem NoOpenings(string where) => new(
         "no-openings",

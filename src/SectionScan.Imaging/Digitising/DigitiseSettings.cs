@@ -1,5 +1,6 @@
 using SectionScan.Imaging.Scales;
 using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.GaugeStudies;
 using SectionScan.Metrology.Quantities;
 
@@ -43,6 +44,11 @@ public sealed record DigitiseSettings
     /// <summary>The direction of the roof for sections without a tag, as a turn from the sheet's top edge, counter-clockwise.</summary>
     /// <value>Null: toward the sheet's top edge.</value>
     public Angle? Up { get; init; }
+
+    /// <summary>Places on slices that were missed before, px as displayed: what lies there is taken for a face, whatever it looks like.
+    /// Its edge is judged like any other's.</summary>
+    /// <value>Default none. Only for slices in the sheet's window.</value>
+    public IReadOnlyList<PixelPoint> Seeds { get; init; } = [];
 
     /// <summary>True when faces are kept whose edge is unclear over a good part of its length, for who judges the rest of it.</summary>
     /// <value>Default false: they are refused.</value>

@@ -105,13 +105,16 @@ public static class Digitiser
             new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY)));
         var ratio = PaperRatio.Of(scene.Photo.Colour, camera, target, printRatio.X, printRatio.Y);
         var tags = look.GetAwaiter().GetResult();
-        var rough = SliceFinder.Find(ratio, [.. tags.Select(t => t.Footprint())]);
+        var seeds = scene.Settings.Seeds.Select(seed => camera.BackProject(
+            StoredPixels.FromDisplayed(seed, scene.Photo.QuarterTurns, scene.Photo.Colour.Width, scene.Photo.Colour.Height), 0)).ToList();
+        var rough = SliceFinder.Find(ratio, [.. tags.Select(t => t.Footprint())], seeds);
+        List<Problem> refused = [.. seeds.Where(seed => !rough.Any(r => r.Holds(seed))).Select(seed => DigitiseProblems.NothingAtSeed(scene.Path, seed))];
         if (rough.Count == 0)
         {
-            return DigitiseProblems.NoSlices(scene.Path);
+            return refused.Count > 0 ? refused[0] : DigitiseProblems.NoSlices(scene.Path);
         }
 
-        var refused = rough.Where(r => r.TouchesWindow).Select(r => DigitiseProblems.RunsOff(scene.Path, FaceMeasuring.Middle(r.Rim))).ToList();
+        refused.AddRange(rough.Where(r => r.TouchesWindow).Select(r => DigitiseProblems.RunsOff(scene.Path, FaceMeasuring.Middle(r.Rim))));
         var kept = FaceMeasuring.Measure(scene with { Paper = ratio.Paper }, [.. rough.Where(r => !r.TouchesWindow)], 1, refused);
         if (kept.Count == 0)
         {

@@ -21,7 +21,18 @@ internal static class FaceChoice
     private const double MostOfBorder = 0.3;
 
     /// <summary>Chooses the faces.</summary>
-    public static IReadOnlyList<RegionStatistics> Choose(IReadOnlyList<RegionStatistics> regions, Mat labels)
+    /// <param name="regions">All regions.</param>
+    /// <param name="labels">R × C, CV_32SC1: each cell's region.</param>
+    /// <param name="seeds">Cells that a person says are on faces. Paper, which runs along the border, is none all the same.</param>
+    public static IReadOnlyList<RegionStatistics> Choose(IReadOnlyList<RegionStatistics> regions, Mat labels, IReadOnlyList<Point> seeds)
+    {
+        var seeded = seeds.Select(cell => labels.At<int>(cell.Y, cell.X)).ToHashSet();
+        var border = 4 * (labels.Rows + labels.Cols);
+        List<RegionStatistics> told = [.. regions.Where(r => seeded.Contains(r.Label) && r.TouchesBorder <= MostOfBorder * border)];
+        return [.. Choose([.. regions.Except(told)], labels), .. told];
+    }
+
+    private static List<RegionStatistics> Choose(IReadOnlyList<RegionStatistics> regions, Mat labels)
     {
         var border = 4 * (labels.Rows + labels.Cols);
         var faces = new List<RegionStatistics>();

@@ -28,24 +28,26 @@ internal static class SliceFinder
     /// <summary>Finds the slices.</summary>
     /// <param name="ratio">The window over its paper.</param>
     /// <param name="masked">Places that are no slice: the station tags, as polygons in mm. There is a slice for each at least.</param>
-    public static IReadOnlyList<RoughSlice> Find(PaperRatio ratio, IReadOnlyList<TargetPoint[]> masked)
+    /// <param name="seeds">Places that a person says are slices, in the plane of the paper.</param>
+    public static IReadOnlyList<RoughSlice> Find(PaperRatio ratio, IReadOnlyList<TargetPoint[]> masked, IReadOnlyList<TargetPoint> seeds)
     {
         using var features = Features(ratio);
         Mask(features, ratio.View, masked);
-        var slices = FindIn(features, features, EdgeStep, ratio.View);
-        if (slices.Count == 0 || slices.Count < masked.Count)
+        var slices = FindIn(features, features, EdgeStep, ratio.View, seeds);
+        List<TargetPoint> unseen = [.. seeds.Where(seed => !slices.Any(slice => slice.Holds(seed)))];
+        if (slices.Count == 0 || slices.Count < masked.Count || unseen.Count > 0)
         {
             // Grey plaster and near-white silicone differ from paper and shadow by a breath of tint only, and from each other's grain
             // by nothing: look again, evened out and with a finer eye.
             using var fine = FineFeatures(ratio);
             Mask(fine, ratio.View, masked);
-            slices.AddRange(FindIn(fine, features, FineEdgeStep, ratio.View).Where(other => slices.All(s => !Overlap(s, other))).ToList());
+            slices.AddRange(FindIn(fine, features, FineEdgeStep, ratio.View, unseen).Where(other => slices.All(s => !Overlap(s, other))).ToList());
         }
 
         return SplitFaces.Join(slices, features, ratio.View);
     }
 
-    private static List<RoughSlice> FindIn(Mat split, Mat features, int edgeStep, PlaneView view)
+    private static List<RoughSlice> FindIn(Mat split, Mat features, int edgeStep, PlaneView view, IReadOnlyList<TargetPoint> seeds)
     {
         using var regions = RegionMap.Split(split, (int)Math.Round(CoreRadiusMm / PaperRatio.StepMm), edgeStep);
         var kinds = RegionStatistics.Of(regions.Labels, regions.Count, features, PaperRatio.StepMm);
@@ -56,7 +58,7 @@ internal static class SliceFinder
 
         var slices = new List<RoughSlice>();
         using var mask = new Mat(view.Rows, view.Columns, MatType.CV_8UC1);
-        foreach (var kind in FaceChoice.Choose(kinds, regions.Labels))
+        foreach (var kind in FaceChoice.Choose(kinds, regions.Labels, Cells(seeds, view)))
         {
             FaceMask(mask, regions.Labels, features, kind);
             if (RimOf(mask, view) is { } rough && rough.AreaMm2 >= LeastAreaMm2)
@@ -68,12 +70,12 @@ internal static class SliceFinder
         return slices;
     }
 
-    private static bool Overlap(RoughSlice one, RoughSlice other)
-    {
-        var (x, y) = (other.Rim.Average(p => p.XMm), other.Rim.Average(p => p.YMm));
-        var rim = one.Rim.Select(p => new Point2f((float)p.XMm, (float)p.YMm));
-        return Cv2.PointPolygonTest(rim, new Point2f((float)x, (float)y), false) >= 0;
-    }
+    private static bool Overlap(RoughSlice one, RoughSlice other) =>
+        one.Holds(new(other.Rim.Average(p => p.XMm), other.Rim.Average(p => p.YMm)));
+
+    private static List<Point> Cells(IReadOnlyList<TargetPoint> places, PlaneView view) => [.. places
+        .Select(p => new Point((int)Math.Round((p.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((p.YMm - view.Corner.YMm) / view.StepMm)))
+        .Where(p => p.X >= 0 && p.Y >= 0 && p.X < view.Columns && p.Y < view.Rows)];
 
     /// <summary>The three logarithmic features as bytes (light, red-green, blue-green), lightly smoothed: one step of a byte is
     /// 0.0125 of light and 0.01 of tint.</summary>

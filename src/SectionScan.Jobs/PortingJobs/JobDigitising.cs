@@ -15,9 +15,10 @@ public static class JobDigitising
     private const string ResultsName = "digitised";
     private const string ThicknessName = "thickness";
     private const string LensName = "lens";
+    private const string SeedsName = "seeds";
     private const string PrintRatioName = "print-ratio";
 
-    private static readonly string[] SettingNames = [ThicknessName, LensName, PrintRatioName];
+    private static readonly string[] SettingNames = [ThicknessName, LensName, PrintRatioName, "points", "rectangle", "size", SeedsName];
 
     /// <summary>How a photo of the job is checked and digitised.</summary>
     public static Result<DigitiseSettings> Settings(JobFolder folder, PortingJob job, JobPhoto photo)
@@ -31,7 +32,14 @@ public static class JobDigitising
             return problem;
         }
 
-        return new DigitiseSettings { ThicknessMm = photo.ThicknessMm, Lens = lens, PrintRatio = job.PrintRatio() };
+        return new DigitiseSettings
+        {
+            ThicknessMm = photo.ThicknessMm,
+            Lens = lens,
+            PrintRatio = photo.Scale is null ? job.PrintRatio() : null,
+            Scale = photo.Scale?.ToSource(),
+            Seeds = photo.Seeds,
+        };
     }
 
     /// <summary>Digitises one photo into files of its own run.</summary>
@@ -54,7 +62,7 @@ public static class JobDigitising
         }));
     }
 
-    /// <summary>True when thickness, check bars or lens are no longer those that a photo was digitised with.</summary>
+    /// <summary>True when thickness, check bars, lens, scale or the slices pointed to are no longer those that a photo was digitised with.</summary>
     public static bool IsOutOfDate(PortingJob job, JobPhoto photo, SectionDocument document)
     {
         ArgumentNullException.ThrowIfNull(document);
@@ -118,9 +126,19 @@ public static class JobDigitising
             words[LensName] = lens;
         }
 
-        if (job.PrintRatio() is { } ratio)
+        if (photo.Scale is null && job.PrintRatio() is { } ratio)
         {
             words[PrintRatioName] = string.Create(CultureInfo.InvariantCulture, $"{ratio.X:0.#####},{ratio.Y:0.#####}");
+        }
+
+        if (photo.Seeds.Count > 0)
+        {
+            words[SeedsName] = string.Join(' ', photo.Seeds.Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:0.##},{p.Y:0.##}")));
+        }
+
+        foreach (var (name, value) in photo.Scale?.InWords() ?? [])
+        {
+            words[name] = value;
         }
 
         return words;

@@ -1,3 +1,4 @@
+using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Jobs.PortingJobs;
@@ -16,6 +17,12 @@ public sealed record JobPhoto(string Id, string File, string GivenName, int Widt
 
     /// <summary>Thickness of its slices, mm; null while nobody told it. Does not matter to openings.</summary>
     public double? ThicknessMm { get; init; }
+
+    /// <summary>Its scale when it shows no printed target, or null.</summary>
+    public PickedScale? Scale { get; init; }
+
+    /// <summary>Places on slices that were missed, px as displayed.</summary>
+    public IReadOnlyList<PixelPoint> Seeds { get; init; } = [];
 
     /// <summary>How often it was digitised.</summary>
     public int Runs { get; init; }

@@ -14,14 +14,14 @@ public static class PhotoIntake
     public const int MostPhotos = 200;
 
     private const int LongestGivenName = 120;
-    private const string Prefix = "photo-";
 
     /// <summary>Takes one photo in.</summary>
     /// <param name="folder">The job's folder.</param>
     /// <param name="content">The file's bytes; not trusted.</param>
     /// <param name="givenName">What the sender calls it; not trusted, only shown.</param>
     /// <param name="stop">Ends the taking in; nothing is left behind.</param>
-    public static async Task<Result<JobPhoto>> TakeAsync(JobFolder folder, Stream content, string givenName, CancellationToken stop)
+    /// <param name="isOfLens">True for a photo of the bare sheet, to learn the lens from.</param>
+    public static async Task<Result<JobPhoto>> TakeAsync(JobFolder folder, Stream content, string givenName, CancellationToken stop, bool isOfLens = false)
     {
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(content);
@@ -30,7 +30,7 @@ public static class PhotoIntake
         string? id = null;
         try
         {
-            id = Reserve(folder);
+            id = Reserve(folder, isOfLens ? "lens-photo-" : "photo-");
             if (!await CopyAsync(content, Arriving(folder, id), stop).ConfigureAwait(false))
             {
                 return JobProblems.UploadTooLarge(shown, MostBytes);
@@ -57,11 +57,11 @@ public static class PhotoIntake
 
     /// <summary>A name that no photo of the job ever had, told by the files: a photo that was removed or taken back keeps its own, so that
     /// undo finds it, and nothing known of one photo is ever taken for another's.</summary>
-    private static string Reserve(JobFolder folder)
+    private static string Reserve(JobFolder folder, string prefix)
     {
         while (true)
         {
-            var id = UnusedName.Next(folder.PhotosPath, Prefix);
+            var id = UnusedName.Next(folder.PhotosPath, prefix);
             try
             {
                 File.Open(Arriving(folder, id), FileMode.CreateNew).Dispose();
@@ -72,7 +72,8 @@ public static class PhotoIntake
                 continue;
             }
 
-            if (Directory.EnumerateFiles(folder.PhotosPath, id + ".*").Count() == 1)
+            // The name may have become a photo's between looking and reserving.
+            if (Directory.EnumerateFiles(folder.PhotosPath, id + ".*").All(each => each == Arriving(folder, id)))
             {
                 return id;
             }

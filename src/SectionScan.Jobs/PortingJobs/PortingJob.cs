@@ -22,6 +22,9 @@ public sealed record PortingJob
     /// <summary>The lens profile's file within the job's folder, or null.</summary>
     public string? LensFile { get; init; }
 
+    /// <summary>Photos of the bare sheet, to learn the lens from.</summary>
+    public IReadOnlyList<JobPhoto> LensPhotos { get; init; } = [];
+
     /// <summary>The photos, in the order they came.</summary>
     public IReadOnlyList<JobPhoto> Photos { get; init; } = [];
 
@@ -38,6 +41,9 @@ public sealed record PortingJob
 
     /// <summary>The photo of that id, or null.</summary>
     public JobPhoto? Photo(string id) => Photos.FirstOrDefault(photo => photo.Id == id);
+
+    /// <summary>The photo of the bare sheet of that id, or null.</summary>
+    public JobPhoto? LensPhoto(string id) => LensPhotos.FirstOrDefault(photo => photo.Id == id);
 
     /// <summary>The section of that id, or null.</summary>
     public JobSection? Section(string id) => Sections.FirstOrDefault(section => section.Id == id);
@@ -83,7 +89,7 @@ public sealed record PortingJob
 
     /// <summary>Every file that the job names, below its folder; and its ids, which become parts of file names.</summary>
     public (IEnumerable<string> Files, IEnumerable<string> Ids) Names() => (
-        Photos.Select(photo => Path.Combine(JobFolder.PhotosName, photo.File)).Concat(Sections.Select(section => section.DocumentFile))
+        Photos.Concat(LensPhotos).Select(photo => Path.Combine(JobFolder.PhotosName, photo.File)).Concat(Sections.Select(section => section.DocumentFile))
             .Concat(LensFile is { } lens ? [lens] : []),
-        Photos.Select(photo => photo.Id).Concat(Sections.Select(section => section.Id)));
+        Photos.Concat(LensPhotos).Select(photo => photo.Id).Concat(Sections.Select(section => section.Id)));
 }

@@ -34,6 +34,12 @@ public sealed class JobDesk
     /// <summary>The clock.</summary>
     public TimeProvider Time { get; }
 
+    /// <summary>Told when the library holds something else than before, on whichever thread changed it.</summary>
+    public event EventHandler? LibraryChanged;
+
+    /// <summary>Tells everybody that the library was changed.</summary>
+    public void TellLibraryChanged() => LibraryChanged?.Invoke(this, EventArgs.Empty);
+
     /// <summary>The folder that holds the jobs.</summary>
     public string FolderPath => jobs.FullPath;
 

@@ -74,37 +74,18 @@ public sealed class LiveJob
     /// <param name="stop">Ends it.</param>
     public async Task<Result<JobPhoto>> TakePhotoAsync(Stream content, string givenName, CancellationToken stop)
     {
-        var isFull = Job.Photos.Count >= PhotoIntake.MostPhotos;
-        if (isFull)
+        var taken = await TakeAsync(content, givenName, isOfLens: false, stop).ConfigureAwait(false);
+        if (taken.TryGet(out var photo, out _))
         {
-            return JobProblems.TooManyPhotos(PhotoIntake.MostPhotos);
+            _ = CheckOf(photo);
         }
 
-        var taken = await PhotoIntake.TakeAsync(Folder, content, givenName, stop).ConfigureAwait(false);
-        if (!taken.TryGet(out var photo, out var problem))
-        {
-            return problem;
-        }
-
-        problem = Save(now =>
-        {
-            // Photos that come one after another mostly show the same thing.
-            var job = now.Present;
-            var last = job.Photos.Count > 0 ? job.Photos[^1] : null;
-            photo = photo with { Stage = last?.Stage ?? string.Empty, ThicknessMm = last?.ThicknessMm };
-            isFull = job.Photos.Count >= PhotoIntake.MostPhotos;
-            return isFull ? now : now.Do($"Add {photo.GivenName}", job with { Photos = [.. job.Photos, photo] });
-        });
-        problem = isFull ? JobProblems.TooManyPhotos(PhotoIntake.MostPhotos) : problem;
-        if (problem is not null)
-        {
-            File.Delete(Folder.PathOf(photo));
-            return problem;
-        }
-
-        _ = CheckOf(photo);
-        return photo;
+        return taken;
     }
+
+    /// <summary>Takes a photo of the bare sheet in, to learn the lens from; see <see cref="TakePhotoAsync"/>.</summary>
+    public Task<Result<JobPhoto>> TakeLensPhotoAsync(Stream content, string givenName, CancellationToken stop) =>
+        TakeAsync(content, givenName, isOfLens: true, stop);
 
     /// <summary>Learns the lens from photos of the bare sheet, and uses it from then on.</summary>
     /// <param name="photos">Paths of the photos.</param>
@@ -142,6 +123,51 @@ public sealed class LiveJob
 
     /// <summary>Tells everybody that something changed that is not part of the job: progress, a finished check.</summary>
     internal void Tell() => Changed?.Invoke(this, EventArgs.Empty);
+
+    private async Task<Result<JobPhoto>> TakeAsync(Stream content, string givenName, bool isOfLens, CancellationToken stop)
+    {
+        var isFull = IsFull(Job);
+        if (isFull)
+        {
+            return JobProblems.TooManyPhotos(PhotoIntake.MostPhotos);
+        }
+
+        var taken = await PhotoIntake.TakeAsync(Folder, content, givenName, stop, isOfLens).ConfigureAwait(false);
+        if (!taken.TryGet(out var photo, out var problem))
+        {
+            return problem;
+        }
+
+        problem = Save(now =>
+        {
+            var job = now.Present;
+            isFull = IsFull(job);
+            if (isFull)
+            {
+                return now;
+            }
+
+            if (isOfLens)
+            {
+                return now.Do($"Add {photo.GivenName} for the lens", job with { LensPhotos = [.. job.LensPhotos, photo] });
+            }
+
+            // Photos that come one after another mostly show the same thing.
+            var last = job.Photos.Count > 0 ? job.Photos[^1] : null;
+            photo = photo with { Stage = last?.Stage ?? string.Empty, ThicknessMm = last?.ThicknessMm };
+            return now.Do($"Add {photo.GivenName}", job with { Photos = [.. job.Photos, photo] });
+        });
+        problem = isFull ? JobProblems.TooManyPhotos(PhotoIntake.MostPhotos) : problem;
+        if (problem is not null)
+        {
+            File.Delete(Folder.PathOf(photo));
+            return problem;
+        }
+
+        return photo;
+    }
+
+    private static bool IsFull(PortingJob job) => job.Photos.Count + job.LensPhotos.Count >= PhotoIntake.MostPhotos;
 
     /// <summary>Changes the job and its file together.</summary>
     /// <returns>Why the change was not made, or null.</returns>

@@ -62,6 +62,7 @@ public sealed partial class ArchiveViewModel(JobViewModel window, JobDesk desk) 
 
         var (job, notes) = (live.Job, Notes.Trim());
         var (added, failed) = await Task.Run(() => Add(live, job, notes));
+        desk.TellLibraryChanged();
         if (ReferenceEquals(live, Window.Live))
         {
             (Added, Failed) = (added, failed);

@@ -12,10 +12,20 @@ using SectionScan.Workbench.ViewModels.Desk;
 namespace SectionScan.Workbench.ViewModels.Places;
 
 /// <summary>The reference section library: search by words, by area and by likeness; every entry's history.</summary>
-public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
+public sealed partial class LibraryViewModel : ObservableObject, IDisposable
 {
     private const int MostShown = 200;
     private const int MostAlike = 12;
+
+    private readonly JobDesk desk;
+
+    /// <summary>Makes it; nothing is read yet.</summary>
+    public LibraryViewModel(JobDesk desk)
+    {
+        ArgumentNullException.ThrowIfNull(desk);
+        this.desk = desk;
+        desk.LibraryChanged += OnLibraryChanged;
+    }
 
     /// <summary>Words to search for; empty for all.</summary>
     [ObservableProperty]
@@ -47,6 +57,11 @@ public sealed partial class LibraryViewModel(JobDesk desk) : ObservableObject
 
     /// <summary>The library's file.</summary>
     public string Path => desk.LibraryPath;
+
+    /// <inheritdoc/>
+    public void Dispose() => desk.LibraryChanged -= OnLibraryChanged;
+
+    private void OnLibraryChanged(object? sender, EventArgs e) => Search();
 
     [RelayCommand]
     private void Search()

@@ -1,5 +1,6 @@
 using System.Globalization;
 using CommunityToolkit.Mvvm.ComponentModel;
+using CommunityToolkit.Mvvm.Input;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Results;
 using SectionScan.Workbench.ViewModels.Desk;
@@ -24,8 +25,43 @@ public sealed partial class PrepareViewModel(JobViewModel window) : PlaceViewMod
     /// <summary>Tells what the bar up measures, mm, as typed; empty for not measured.</summary>
     public void SetUp(string? typed) => Set(typed, CheckBars.UpMm, (job, mm) => job with { CheckBarUpMm = mm });
 
+    /// <summary>Why photos were left out when the lens was learnt last.</summary>
+    [ObservableProperty]
+    public partial IReadOnlyList<Problem> LeftOut { get; private set; } = [];
+
+    /// <summary>Photos of the bare sheet, to learn the lens from.</summary>
+    public IReadOnlyList<JobPhoto> LensPhotos => Window.Job.LensPhotos;
+
     /// <inheritdoc/>
-    protected override void OnOtherJob() => Problem = null;
+    protected override void OnOtherJob() => (Problem, LeftOut) = (null, []);
+
+    [RelayCommand]
+    private async Task LearnLensAsync()
+    {
+        if (Window.Live is not { } live)
+        {
+            return;
+        }
+
+        var learnt = await live.LearnLensAsync([.. live.Job.LensPhotos.Select(live.Folder.PathOf)]);
+        if (ReferenceEquals(live, Window.Live))
+        {
+            LeftOut = learnt.TryGet(out var leftOut, out var problem) ? [.. leftOut.Select(Shown)] : [];
+            Problem = problem is null ? null : Shown(problem);
+        }
+    }
+
+    [RelayCommand]
+    private void UseNoLens() => Window.Live?.Do("Use no lens profile", job => job.LensFile is null ? job : job with { LensFile = null });
+
+    [RelayCommand]
+    private void RemoveLensPhoto(string id) => Window.Live?.Do(
+        $"Remove {Window.Job.LensPhoto(id)?.GivenName}", job => job with { LensPhotos = [.. job.LensPhotos.Where(each => each.Id != id)] });
+
+    /// <summary>A problem with the photo's name as its sender knows it, in place of ours.</summary>
+    private Problem Shown(Problem problem) => LensPhotos.FirstOrDefault(photo => problem.Where.EndsWith(photo.File, StringComparison.Ordinal)) is { } photo
+        ? problem with { Where = photo.GivenName }
+        : problem;
 
     private static string Percent(double ratio) => ratio == 1 ? "true to size"
         : string.Create(CultureInfo.InvariantCulture, $"{100 * (ratio - 1):+0.00;−0.00} %");

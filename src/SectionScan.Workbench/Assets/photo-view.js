@@ -46,15 +46,44 @@ export function open(root, model) {
     zoom(Math.exp(-e.deltaY * (e.deltaMode ? 0.05 : 0.0018)), e.clientX - box.left, e.clientY - box.top);
   }
 
+  // What lies under the pointer, larger, while places are picked: a finger or an arrow hides what it points at.
+  const glass = root.querySelector('.magnifier');
+  function magnify(x, y) {
+    const img = root.querySelector('img');
+    if (!root.dataset.tool || !img.complete || !img.naturalWidth) { glass.hidden = true; return; }
+    const side = glass.width, power = Math.max(4, 2.5 * scale), pen = glass.getContext('2d');
+    const px = left + x / scale, py = top + y / scale, seen = side / power, ratio = img.naturalWidth / width();
+    glass.hidden = false;
+    glass.classList.toggle('is-left', x > root.clientWidth - side - 40 && y < side + 40);
+    pen.imageSmoothingEnabled = power < 8;
+    pen.fillStyle = '#101416';
+    pen.fillRect(0, 0, side, side);
+    pen.drawImage(img, (px - seen / 2) * ratio, (py - seen / 2) * ratio, seen * ratio, seen * ratio, 0, 0, side, side);
+    for (const [colour, wide] of [['#101416', 3], ['#ffe08a', 1]]) {
+      pen.strokeStyle = colour;
+      pen.lineWidth = wide;
+      pen.beginPath();
+      pen.moveTo(side / 2, 0); pen.lineTo(side / 2, side / 2 - 8); pen.moveTo(side / 2, side / 2 + 8); pen.lineTo(side / 2, side);
+      pen.moveTo(0, side / 2); pen.lineTo(side / 2 - 8, side / 2); pen.moveTo(side / 2 + 8, side / 2); pen.lineTo(side, side / 2);
+      pen.stroke();
+    }
+  }
+
+  function look(e) {
+    const box = root.getBoundingClientRect();
+    magnify(e.clientX - box.left - root.clientLeft, e.clientY - box.top - root.clientTop);
+  }
+
   // A place on the photo, in pixels counted from the centre of the first one.
   function pick(x, y) {
     if (root.dataset.tool) { model.invokeMethodAsync('Pick', left + x / scale - 0.5, top + y / scale - 0.5); }
   }
 
   let pressed = null;
-  function down(e) { root.setPointerCapture(e.pointerId); pointers.set(e.pointerId, e); pressed = pointers.size === 1 ? e : null; }
+  function down(e) { look(e); root.setPointerCapture(e.pointerId); pointers.set(e.pointerId, e); pressed = pointers.size === 1 ? e : null; }
 
   function move(e) {
+    look(e);
     const last = pointers.get(e.pointerId);
     if (!last) { return; }
     if (pointers.size === 1) {
@@ -86,7 +115,7 @@ export function open(root, model) {
       ArrowLeft: () => { left -= step; place(); }, ArrowRight: () => { left += step; place(); },
       ArrowUp: () => { top -= step; place(); }, ArrowDown: () => { top += step; place(); },
     };
-    if (acts[e.key] && !e.ctrlKey && !e.metaKey) { e.preventDefault(); acts[e.key](); }
+    if (acts[e.key] && !e.ctrlKey && !e.metaKey) { e.preventDefault(); acts[e.key](); magnify(root.clientWidth / 2, root.clientHeight / 2); }
   }
 
   function tool(e) {
@@ -100,6 +129,7 @@ export function open(root, model) {
   root.addEventListener('pointermove', move);
   root.addEventListener('pointerup', up);
   root.addEventListener('pointercancel', up);
+  root.addEventListener('pointerleave', () => { glass.hidden = true; });
   root.addEventListener('keydown', key);
   figure.addEventListener('click', tool);
   watch.observe(root);

@@ -17,14 +17,21 @@
       bar.setAttribute('aria-label', `Sending ${file.name}`);
       told.append(' ', bar);
       const fail = text => { told.remove(); line(status, text, true); done(); };
-      if (file.size > most) { fail(`${file.name}: the file is longer than 200 MB. Send the photo as the camera saved it.`); return; }
+      if (file.size > most) { fail(`${file.name}: the file is longer than 200 MB.`); return; }
       const request = new XMLHttpRequest();
       request.open('POST', form.action);
       request.setRequestHeader('X-Form-Token', token);
       request.upload.onprogress = e => { bar.max = e.total; bar.value = e.loaded; };
       request.onerror = () => fail(`${file.name}: the connection was lost. Send it again.`);
       request.onload = () => {
-        if (request.status === 200) { told.remove(); line(status, `${file.name}: taken in.`, false); done(); return; }
+        if (request.status === 200) {
+          let said = 'taken in.';
+          try { said = JSON.parse(request.responseText).message ?? said; } catch { /* an answer without words */ }
+          told.remove();
+          line(status, `${file.name}: ${said}`, false);
+          done();
+          return;
+        }
         let text = request.responseText;
         try { const problem = JSON.parse(text); text = `${problem.what} ${problem.remedy}`; } catch { text = text || 'It was refused.'; }
         fail(`${file.name}: ${text}`);

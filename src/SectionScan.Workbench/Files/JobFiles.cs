@@ -51,7 +51,7 @@ internal static class JobFiles
         made.TryGet(out var path, out _) ? Results.File(path, "image/jpeg") : Results.NotFound();
 
     private static (LiveJob Live, JobPhoto Photo)? Find(string id, string photoId, JobDesk desk) =>
-        desk.Open(id).TryGet(out var live, out _) && live.Job.Photo(photoId) is { } photo ? (live, photo) : null;
+        desk.Open(id).TryGet(out var live, out _) && (live.Job.Photo(photoId) ?? live.Job.LensPhoto(photoId)) is { } photo ? (live, photo) : null;
 
     private static IResult Section(string id, string sectionId, string ending, JobDesk desk, UnitChoice units)
     {

@@ -114,6 +114,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         services.AddScoped<CaptureViewModel>();
         services.AddScoped<DigitiseViewModel>();
         services.AddScoped<CorrectViewModel>();
+        services.AddScoped<ScaleViewModel>();
         services.AddScoped<CompareViewModel>();
         services.AddScoped<ArchiveViewModel>();
         services.AddScoped<LibraryViewModel>();
@@ -128,6 +129,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         Assets.Map(app);
         JobFiles.Map(app);
         PhotoUpload.Map(app);
+        LibraryFiles.Map(app);
         return app;
     }
 }

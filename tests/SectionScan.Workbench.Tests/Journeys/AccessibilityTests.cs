@@ -1,6 +1,11 @@
+using System.Net;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using SectionScan.Jobs.PortingJobs;
+using SectionScan.Testing.Truth;
+using SectionScan.Workbench.Phones;
 using SectionScan.Workbench.Tests.Hosting;
+using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.Tests.Journeys;
 
@@ -15,17 +20,48 @@ public class AccessibilityTests(RunningWorkbench workbench)
     {
         var page = await workbench.PageAsync();
         var found = new List<string>();
-        foreach (var address in Places.Select(place => $"/job/{workbench.Digitised}/{place}").Prepend("/"))
+        foreach (var address in Places.Select(place => $"/job/{workbench.Digitised}/{place}").Concat(["/", "/library", "/not-found", "/job/none"]))
         {
             await workbench.GoAsync(page, address);
-            foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
-            {
-                await page.EmulateMediaAsync(new() { ColorScheme = scheme });
-                var result = await page.RunAxe();
-                found.AddRange(result.Violations.Select(v => $"{address} {scheme} {v.Id}: {v.Help} {string.Join(' ', v.Nodes.Select(n => n.Html))}"));
-            }
+            await LookAsync(page, address, found);
         }
 
         Assert.Empty(found);
+    }
+
+    [Fact]
+    public async Task Nor_has_a_page_that_the_phone_sees()
+    {
+        var desk = new JobDesk(JobsFolder.Open(Path.Combine(workbench.Folder, "phone")).ValueOrThrow(), "none", [], "test", TimeProvider.System);
+        await using var door = new PhoneDoor(TimeProvider.System);
+        await door.OpenAsync(desk.Open(desk.Begin("Phone").ValueOrThrow()).ValueOrThrow(), IPAddress.Loopback);
+        var page = await workbench.PageAsync("/", 360, 740);
+        var found = new List<string>();
+
+        await page.GotoAsync(door.Address!.ToString());
+        await LookAsync(page, "phone-entry", found);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Let this phone in" }).ClickAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Name = "Send photos" }).WaitForAsync();
+        await LookAsync(page, "phone-send", found);
+        Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
+        await page.SetInputFilesAsync("#photos", SamplePhotos.PhotoPath("c01"));
+        await page.GetByText("c01.jpg: taken in.").WaitForAsync();
+
+        Assert.Empty(found);
+    }
+
+    /// <summary>Judges a page in light and dark, and keeps its pictures beside the tests for who wants to look at them.</summary>
+    private static async Task LookAsync(IPage page, string name, List<string> found)
+    {
+        foreach (var scheme in new[] { ColorScheme.Light, ColorScheme.Dark })
+        {
+            await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+            var result = await page.RunAxe();
+            found.AddRange(result.Violations.Select(v => $"{name} {scheme} {v.Id}: {v.Help} {string.Join(' ', v.Nodes.Select(n => n.Html))}"));
+            await page.ScreenshotAsync(new()
+            {
+                Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"{name.Trim('/').Split('/')[^1]}-{scheme}.png".ToLowerInvariant().TrimStart('-')),
+            });
+        }
     }
 }

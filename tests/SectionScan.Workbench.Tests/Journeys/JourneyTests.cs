@@ -91,6 +91,47 @@ public class JourneyTests(RunningWorkbench workbench)
     }
 
     [Fact]
+    public async Task Sections_are_kept_given_away_and_taken_in_again()
+    {
+        var page = await workbench.PageAsync($"/job/{workbench.Digitised}/archive");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep 8 sections" }).ClickAsync();
+        await page.GetByText("Kept:").WaitForAsync();
+        await workbench.GoAsync(page, "/library");
+        Assert.Equal(8, await page.Locator(".shelf svg").CountAsync());
+        await page.GetByText("Take sections in from another shop").ClickAsync();
+
+        var all = await page.RunAndWaitForDownloadAsync(() => page.GetByText("Export the whole library").ClickAsync());
+        var file = Path.Combine(workbench.Folder, "given-away.zip");
+        await all.SaveAsAsync(file);
+        await page.SetInputFilesAsync("#archive-file", file);
+
+        await page.GetByText("0 sections added; 8 are here already.").WaitForAsync();
+        Assert.Empty(Directory.EnumerateFiles(workbench.Folder, "*.part"));
+    }
+
+    [Fact]
+    public async Task A_place_is_picked_under_the_magnifier()
+    {
+        var page = await workbench.PageAsync($"/job/{workbench.Digitised}/digitise");
+        await page.GetByText("Scale without the printed target").ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Two points" }).ClickAsync();
+        var view = page.Locator(".view");
+        await page.WaitForSelectorAsync(".view[data-tool]");
+        await view.HoverAsync(new() { Position = new() { X = 300, Y = 250 } });
+        await page.Locator(".magnifier").WaitForAsync();
+        Assert.True(await page.EvaluateAsync<bool>(
+            "() => { const c = document.querySelector('.magnifier'); return new Set(c.getContext('2d').getImageData(0, 0, c.width, c.height).data).size > 20; }"));
+        await view.ClickAsync(new() { Position = new() { X = 300, Y = 250 } });
+        await page.GetByText("Click the second point.").WaitForAsync();
+        await view.ClickAsync(new() { Position = new() { X = 500, Y = 250 } });
+        await page.ScreenshotAsync(new() { Path = Path.Combine(AppContext.BaseDirectory, "pictures", "magnifier.png") });
+        await page.GetByLabel("Distance, mm").FillAsync("nothing");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Use this scale" }).ClickAsync();
+
+        await page.GetByText("\"nothing\" is not a number").WaitForAsync();
+    }
+
+    [Fact]
     public async Task Two_windows_see_each_other()
     {
         var one = await workbench.PageAsync();
@@ -117,6 +158,7 @@ public class JourneyTests(RunningWorkbench workbench)
         {
             Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
             await workbench.GoAsync(page, $"/job/{workbench.Digitised}/{place}");
+            await page.ScreenshotAsync(new() { Path = Path.Combine(AppContext.BaseDirectory, "pictures", $"{place}-phone.png"), FullPage = true });
         }
 
         Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));

@@ -15,9 +15,17 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
 
     public Task InitializeAsync() => Task.CompletedTask;
 
-    /// <summary>After whatever a test did: the first page comes.</summary>
-    public async Task DisposeAsync() =>
+    /// <summary>After whatever a test did: the first page comes, a page of ours may open its connection, and photos are shown.</summary>
+    public async Task DisposeAsync()
+    {
         Assert.Contains("Port sections from photographs", await Client.GetStringAsync(workbench.Address), StringComparison.Ordinal);
+        using var socket = new ClientWebSocket();
+        socket.Options.SetRequestHeader("Origin", workbench.Address.GetLeftPart(UriPartial.Authority));
+        await socket.ConnectAsync(new UriBuilder(workbench.Address) { Scheme = "ws", Path = "/_blazor" }.Uri, CancellationToken.None);
+        Assert.Equal(WebSocketState.Open, socket.State);
+        using var photo = await Client.GetAsync(new Uri(workbench.Address, $"/job/{workbench.Digitised}/photo/photo-1/small"));
+        Assert.Equal(HttpStatusCode.OK, photo.StatusCode);
+    }
 
     [Theory]
     [InlineData("evil.example")]
@@ -69,8 +77,10 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
         Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
     }
 
-    [Fact]
-    public async Task An_upload_of_three_gigabytes_before_it_is_read()
+    [Theory]
+    [InlineData("Content-Length: 3221225472")]
+    [InlineData("Transfer-Encoding: chunked")]
+    public async Task An_upload_of_three_gigabytes_or_of_nobody_knows_how_much_before_it_is_read(string length)
     {
         using var connection = new TcpClient();
         await connection.ConnectAsync(workbench.Address.Host, workbench.Address.Port);
@@ -78,14 +88,55 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
         var page = await workbench.PageAsync($"/job/{workbench.Digitised}/capture");
         var token = await page.Locator("input[name=__RequestVerificationToken]").InputValueAsync();
         var cookies = string.Join("; ", (await page.Context.CookiesAsync()).Select(each => $"{each.Name}={each.Value}"));
+        await page.Context.CloseAsync();
         var head = $"POST /job/{workbench.Digitised}/photos HTTP/1.1\r\nHost: {workbench.Address.Authority}\r\nCookie: {cookies}\r\nX-Form-Token: {token}\r\n"
-            + "Content-Type: multipart/form-data; boundary=b\r\nContent-Length: 3221225472\r\n\r\n--b\r\n";
+            + $"Content-Type: multipart/form-data; boundary=b\r\n{length}\r\n\r\n";
         await stream.WriteAsync(Encoding.ASCII.GetBytes(head));
 
         using var reader = new StreamReader(stream);
-        var status = await reader.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(20));
+        var status = await reader.ReadLineAsync().WaitAsync(TimeSpan.FromSeconds(60));
 
         Assert.Contains(" 413 ", status + " ", StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_picture_of_more_pixels_than_fit_into_memory()
+    {
+        // A bitmap's head that speaks of 60 000 × 60 000 pixels; they would fill 10 GB.
+        var bytes = new byte[200];
+        "BM"u8.CopyTo(bytes);
+        BitConverter.GetBytes(54).CopyTo(bytes, 10);
+        BitConverter.GetBytes(40).CopyTo(bytes, 14);
+        BitConverter.GetBytes(60_000).CopyTo(bytes, 18);
+        BitConverter.GetBytes(60_000).CopyTo(bytes, 22);
+        bytes[26] = 1;
+        bytes[28] = 24;
+        var page = await workbench.PageAsync();
+        var id = await workbench.BeginAsync(page, "Pixels");
+        await workbench.GoAsync(page, $"/job/{id}/capture");
+
+        await page.SetInputFilesAsync("#photos", new FilePayload { Name = "huge.bmp", MimeType = "image/bmp", Buffer = bytes });
+
+        await page.Locator(".upload-status .problem").WaitForAsync();
+        Assert.Contains("pixels", await page.Locator(".upload-status").InnerTextAsync(), StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(Path.Combine(workbench.Folder, id, "photos")));
+        await page.Context.CloseAsync();
+    }
+
+    [Fact]
+    public async Task An_archive_for_the_library_that_is_none_and_one_without_the_token_of_our_own_page()
+    {
+        using var content = new MultipartFormDataContent { { new ByteArrayContent([1, 2, 3]), "archive", "a.zip" } };
+        using var response = await Client.PostAsync(new Uri(workbench.Address, "/library/import"), content);
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+
+        var page = await workbench.PageAsync("/library");
+        await page.GetByText("Take sections in from another shop").ClickAsync();
+        await page.SetInputFilesAsync("#archive-file", new FilePayload { Name = "../a.zip", MimeType = "application/zip", Buffer = Encoding.UTF8.GetBytes("PK but no archive") });
+
+        await page.Locator(".upload-status .problem").WaitForAsync();
+        Assert.Empty(Directory.EnumerateFiles(workbench.Folder, "*.part"));
+        await page.Context.CloseAsync();
     }
 
     [Fact]
@@ -131,7 +182,10 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
         Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
 
         var page = await workbench.PageAsync();
-        await Assert.ThrowsAsync<PlaywrightException>(() => page.EvaluateAsync(
-            "() => new Promise((done, fail) => { const s = document.createElement('script'); s.textContent = 'window.done = 1'; document.body.append(s); window.done ? done() : fail(new Error('held back')); })"));
+        Assert.Equal("held back", await page.EvaluateAsync<string>(
+            "() => { const s = document.createElement('script'); s.textContent = 'window.done = 1'; document.body.append(s); return window.done ? 'ran' : 'held back'; }"));
+        Assert.Equal("held back", await page.EvaluateAsync<string>(
+            "() => { document.body.setAttribute('style', 'opacity: 0.5'); return getComputedStyle(document.body).opacity === '1' ? 'held back' : 'ran'; }"));
+        await page.Context.CloseAsync();
     }
 }

@@ -25,6 +25,7 @@ public sealed class OtherJobTests : IDisposable
         using var compare = new CompareViewModel(window, shop.Desk);
         using var archive = new ArchiveViewModel(window, shop.Desk);
         var before = compare.Comparison!.ValueOrThrow();
+        Assert.Equal(window.Job.Section("photo-1-2")!.Station, before.Measured.Station);
         digitise.ChosenSection = window.Job.Sections[2].Id;
         correct.TakeCommand.Execute(CorrectionTool.MovePoint);
         correct.Pick(5, 5);
