@@ -105,6 +105,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         });
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddSingleton(new JobDesk(jobs, options.LibraryPath, options.SampleFolders, options.Program, options.Time));
+        services.AddSingleton<JobBenches>();
         services.AddSingleton(new UnitChoice(jobs.FullPath));
         services.AddSingleton(_ => new PhoneDoor(options.Time));
         services.AddSingleton<PhotoPreviews>();
@@ -115,6 +116,11 @@ public sealed class WorkbenchHost : IAsyncDisposable
         services.AddScoped<DigitiseViewModel>();
         services.AddScoped<CorrectViewModel>();
         services.AddScoped<CompareViewModel>();
+        services.AddScoped<DecideViewModel>();
+        services.AddScoped<WallsViewModel>();
+        services.AddScoped<PortDataViewModel>();
+        services.AddScoped<CutViewModel>();
+        services.AddScoped<ProveViewModel>();
         services.AddScoped<ArchiveViewModel>();
         services.AddScoped<LibraryViewModel>();
 
@@ -127,6 +133,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
             server => server.ContentSecurityFrameAncestorsPolicy = "'none'");
         Assets.Map(app);
         JobFiles.Map(app);
+        MadeFiles.Map(app);
         PhotoUpload.Map(app);
         return app;
     }
