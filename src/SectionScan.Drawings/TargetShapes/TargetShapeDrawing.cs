@@ -98,7 +98,14 @@ public static class TargetShapeDrawing
     }
 
     /// <summary>The runs of corners whose directions from the centroid lie from one angle counter-clockwise to another, degrees.</summary>
-    private static IEnumerable<List<Metrology.Frames.SectionPoint>> Runs(
+    public static IEnumerable<List<Metrology.Frames.SectionPoint>> Runs(
+        Outline outline, Metrology.Frames.SectionPoint centroid, double fromDeg, double toDeg)
+    {
+        ArgumentNullException.ThrowIfNull(outline);
+        return RunsWithin(outline, centroid, fromDeg, toDeg);
+    }
+
+    private static IEnumerable<List<Metrology.Frames.SectionPoint>> RunsWithin(
         Outline outline, Metrology.Frames.SectionPoint centroid, double fromDeg, double toDeg)
     {
         var span = toDeg - fromDeg >= 360 ? 360 : Positive(toDeg - fromDeg);

@@ -36,6 +36,9 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     private string VolumeWords => NowMm3 is { } now && AtFinishMm3 is { } all
         ? string.Create(CultureInfo.InvariantCulture, $"; metal {now / Mm3PerCm3:0.00} cm³ now, {all / Mm3PerCm3:0.00} cm³ in all") : string.Empty;
 
+    /// <summary>The plan's title.</summary>
+    public string Title => Order.PortName.Length > 0 ? $"Cut plan, {Order.PortName}" : "Cut plan";
+
     /// <summary>The order of work in plain words.</summary>
     public IReadOnlyList<string> Steps => OrderOfWork.Of(Stations, Order.Unit);
 
@@ -85,7 +88,7 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     /// <returns>The files' full paths.</returns>
     public Result<IReadOnlyList<string>> Write(string folder)
     {
-        var title = Order.PortName.Length > 0 ? $"Cut plan, {Order.PortName}" : "Cut plan";
+        var title = Title;
         var name = FileNames.Safe(Order.PortName.Length > 0 ? $"cut-plan-{Order.PortName}" : "cut-plan");
         var pages = Pages(title);
         var files = new List<(string Name, Action<Stream> Write)> { (name + ".pdf", stream => PdfWriter.Write(pages, stream, title)) };

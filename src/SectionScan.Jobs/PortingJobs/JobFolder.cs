@@ -92,7 +92,8 @@ public sealed class JobFolder
     private string? OddName(PortingJob job)
     {
         var (files, ids) = job.Names();
-        return files.FirstOrDefault(file => !IsWithin(file)) ?? ids.FirstOrDefault(id => !id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'));
+        var own = job.WallsFile is { } walls ? files.Append(walls) : files;
+        return own.FirstOrDefault(file => !IsWithin(file)) ?? ids.FirstOrDefault(id => !id.All(c => char.IsAsciiLetterOrDigit(c) || c == '-'));
     }
 
     private bool IsWithin(string name) => !name.Contains('\0', StringComparison.Ordinal)

@@ -50,4 +50,12 @@ public static class JobProblems
     public static Problem ThicknessUnlikely(double mostMm) => new(
         "thickness-unlikely", string.Create(CultureInfo.InvariantCulture, $"A slice is 0 to {mostMm:0} mm thick."), "thickness",
         "Measure the slice with a calliper and give millimetres.");
+
+    /// <summary>A port that was chosen is no longer there.</summary>
+    public static Problem PortGone(string name) => new(
+        "port-gone", $"There is no section of \"{name}\" any more.", name, "Choose another port, or digitise its photos again.");
+
+    /// <summary>No kind of template is wanted.</summary>
+    public static Problem NoTemplateKind() => new(
+        "no-template-kind", "Neither plugs nor plates are wanted.", "templates", "Choose one of them, or both.");
 }

@@ -34,6 +34,21 @@ public sealed record PortingJob
     /// <summary>What is compared with what.</summary>
     public ComparisonChoice Comparison { get; init; } = new();
 
+    /// <summary>What the target shapes are made of.</summary>
+    public TargetSettings Target { get; init; } = new();
+
+    /// <summary>The table of what lies behind the walls, below the job's folder; null while nothing is known.</summary>
+    public string? WallsFile { get; init; }
+
+    /// <summary>Where the stations lie, and the engine.</summary>
+    public PortData PortData { get; init; } = new();
+
+    /// <summary>How the cut is planned.</summary>
+    public CutSettings Cut { get; init; } = new();
+
+    /// <summary>How the finished port is proved.</summary>
+    public ProofSettings Proof { get; init; } = new();
+
     /// <summary>Measured over nominal length of the check bars, or null while one of them is not measured.</summary>
     public (double X, double Y)? PrintRatio() => CheckBarAcrossMm is { } across && CheckBarUpMm is { } up
         ? (across / CheckBars.AcrossMm, up / CheckBars.UpMm)

@@ -29,23 +29,46 @@ public sealed record SettledTarget(
     /// <summary>Settles a target.</summary>
     public static Result<SettledTarget> Of(SectionInput own, SectionInput reference, TargetShapeChoice choice)
     {
+        ArgumentNullException.ThrowIfNull(choice);
+        return Lay(own, reference, choice.Alignment).Then(laid => Of(own, reference, laid, choice));
+    }
+
+    /// <summary>Lays the reference on the own section, which takes far longer than the rest and does not depend on shares and limits.</summary>
+    /// <param name="own">The port's own section.</param>
+    /// <param name="reference">The section worked toward.</param>
+    /// <param name="alignment">How.</param>
+    public static Result<AlignedOutline> Lay(SectionInput own, SectionInput reference, AlignmentChoice alignment)
+    {
         ArgumentNullException.ThrowIfNull(own);
         ArgumentNullException.ThrowIfNull(reference);
-        ArgumentNullException.ThrowIfNull(choice);
-        if (!own.LaidOnMe(reference, choice.Alignment).TryGet(out var laid, out var problem))
+        if (!own.LaidOnMe(reference, alignment).TryGet(out var laid, out var problem))
         {
             return problem;
-        }
-
-        if (!choice.Walls.At(own.Station, own.Outline).TryGet(out var behind, out problem))
-        {
-            return problem with { Where = $"{own.Name} ({problem.Where})" };
         }
 
         var farthest = HausdorffDistance.Between(own.Outline, laid.Outline);
         if (farthest > FarthestMm)
         {
             return TargetShapeProblems.TooFarApart($"{reference.Name} on {own.Name}", farthest, FarthestMm);
+        }
+
+        return laid;
+    }
+
+    /// <summary>Settles a target between the own section and a reference that is laid on it already.</summary>
+    /// <param name="own">The port's own section.</param>
+    /// <param name="reference">The section worked toward.</param>
+    /// <param name="laid">The same as <see cref="Lay"/> laid it.</param>
+    /// <param name="choice">What is chosen.</param>
+    public static Result<SettledTarget> Of(SectionInput own, SectionInput reference, AlignedOutline laid, TargetShapeChoice choice)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(laid);
+        ArgumentNullException.ThrowIfNull(choice);
+        if (!choice.Walls.At(own.Station, own.Outline).TryGet(out var behind, out var problem))
+        {
+            return problem with { Where = $"{own.Name} ({problem.Where})" };
         }
 
         var order = new TargetShapeOrder(own.Outline, laid.Outline, choice.Shares)

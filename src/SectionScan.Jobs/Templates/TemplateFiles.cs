@@ -5,7 +5,6 @@ using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
-using SectionScan.Porting.Cutting;
 using SectionScan.Porting.Templates;
 
 namespace SectionScan.Jobs.Templates;
@@ -21,7 +20,28 @@ public static class TemplateFiles
     public static Result<TemplateAnswer> Write(TemplateOrder order, string libraryPath, string folder, TimeProvider time)
     {
         ArgumentNullException.ThrowIfNull(order);
-        if (!Shape(order, libraryPath, time).TryGet(out var templates, out var problem)
+        var sections = new List<SectionInput>();
+        foreach (var text in order.Sections)
+        {
+            if (!SectionInput.Read(text, libraryPath, time).TryGet(out var section, out var problem))
+            {
+                return problem;
+            }
+
+            sections.Add(section);
+        }
+
+        return Make(order, sections).Then(made => made.Write(folder));
+    }
+
+    /// <summary>Makes templates of sections at hand.</summary>
+    /// <param name="order">What is wanted; its own sections are not looked at.</param>
+    /// <param name="sections">The sections.</param>
+    public static Result<TemplateSet> Make(TemplateOrder order, IReadOnlyList<SectionInput> sections)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        ArgumentNullException.ThrowIfNull(sections);
+        if (!Shape(order, sections).TryGet(out var templates, out var problem)
             || !Draw(templates, order, order.LineWidthMm).TryGet(out var printed, out problem)
             || !Draw(templates, order, order.KerfMm).TryGet(out var cut, out problem))
         {
@@ -52,25 +72,19 @@ public static class TemplateFiles
             files.Add((FormattableString.Invariant($"handle-{handle.TongueMm:0}.dxf"), stream => DxfWriter.Write(handle.ToDxf(), stream, order.Unit)));
         }
 
-        return OutputFolder.Open(folder).Then(open => open.WriteAll(files)).Then<TemplateAnswer>(paths =>
-            new TemplateAnswer(TemplateAnswer.SchemaName, made, pages.Count, paths, CutCautions.All));
+        return new TemplateSet(made, pages, files);
     }
 
-    private static Result<IReadOnlyList<SectionTemplate>> Shape(TemplateOrder order, string libraryPath, TimeProvider time)
+    private static Result<IReadOnlyList<SectionTemplate>> Shape(TemplateOrder order, IReadOnlyList<SectionInput> sections)
     {
         var templates = new List<SectionTemplate>();
-        foreach (var text in order.Sections)
+        foreach (var section in sections)
         {
-            if (!SectionInput.Read(text, libraryPath, time).TryGet(out var section, out var problem))
-            {
-                return problem;
-            }
-
             foreach (var (kind, stage) in order.Kinds.SelectMany(kind => order.Stages.Select(stage => (kind, stage))))
             {
                 var shaped = SectionTemplate.Of(
                     section.Outline, section.Name, order.PortName, section.Station, kind, stage, order.AllowanceMm, order.ClearanceMm);
-                if (!shaped.TryGet(out var template, out problem))
+                if (!shaped.TryGet(out var template, out var problem))
                 {
                     return problem;
                 }

@@ -21,6 +21,7 @@ public sealed class LiveJob
         Folder = folder;
         this.history = history;
         checks = new(this);
+        Program = program;
         Digitising = new(this, program);
     }
 
@@ -32,6 +33,9 @@ public sealed class LiveJob
 
     /// <summary>Its folder.</summary>
     public JobFolder Folder { get; }
+
+    /// <summary>Name and version of the program, for documents.</summary>
+    public string Program { get; }
 
     /// <summary>The job as it stands.</summary>
     public PortingJob Job => history.Present;

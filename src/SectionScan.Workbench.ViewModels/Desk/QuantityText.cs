@@ -25,6 +25,10 @@ public static class QuantityText
     public static string LengthMm(Estimate lengthMm, bool isInch) =>
         Of(isInch ? lengthMm.Scaled(1 / 25.4) : lengthMm, lengthMm.StandardUncertainty > 0, isInch ? "in" : "mm");
 
+    /// <summary>An area in mm² or in².</summary>
+    public static string AreaMm2(Estimate areaMm2, bool isInch) =>
+        Of(isInch ? areaMm2.Scaled(1 / (25.4 * 25.4)) : areaMm2, areaMm2.StandardUncertainty > 0, isInch ? "in²" : "mm²");
+
     /// <summary>A signed deviation in mm or inch, to the digit that its uncertainty bears.</summary>
     /// <param name="deviationMm">The deviation, mm.</param>
     /// <param name="expandedMm">Its expanded uncertainty, mm; not a number when not known.</param>

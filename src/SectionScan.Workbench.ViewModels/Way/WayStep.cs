@@ -37,6 +37,10 @@ public sealed record WayStep(Place Place, string Word, WayState State, string St
                 : Count(job.Sections.Count, "section")),
             Place.Compare => (job.Comparison is { Reference: not null, Measured: not null },
                 job.Comparison is { Reference: not null, Measured: not null } ? "two sections chosen" : "nothing chosen"),
+            Place.Decide => (job.Target.IsChosen, job.Target.IsChosen
+                ? $"{JobPorts.NameOf(job.Target.Own!)} toward {JobPorts.NameOf(job.Target.Reference!)}" : "no ports chosen"),
+            Place.Cut => (job.Target.IsChosen && job.Proof.Finished is not null, job.Target.IsChosen ? "plan and templates ready" : string.Empty),
+            Place.Prove => (job.Proof.Finished is not null, job.Proof.Finished is { } finished ? $"{JobPorts.NameOf(finished)} proved" : string.Empty),
             _ => (false, string.Empty),
         };
     }

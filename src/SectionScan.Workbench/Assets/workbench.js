@@ -65,6 +65,8 @@
 
   document.addEventListener('click', e => { if (e.target instanceof Element && e.target.closest('[data-reload]')) { location.reload(); } });
 
+  document.addEventListener('click', e => { if (e.target instanceof Element && e.target.closest('[data-print]')) { window.print(); } });
+
   document.addEventListener('keydown', e => {
     const typing = e.target instanceof Element && e.target.matches('input, select, textarea');
     if (typing || !(e.ctrlKey || e.metaKey) || e.altKey) { return; }

@@ -148,12 +148,14 @@ internal static class JobFiles
         return Download(content.ToArray(), $"{name}.{ending}");
     }
 
-    private static IResult Download(byte[] content, string name) => Results.File(content, Path.GetExtension(name) switch
+    internal static IResult Download(byte[] content, string name) => Results.File(content, Path.GetExtension(name) switch
     {
         ".json" => "application/json",
         ".svg" => "image/svg+xml",
         ".pdf" => "application/pdf",
         ".zip" => "application/zip",
+        ".dxf" => "image/vnd.dxf",
+        ".html" => "text/html; charset=utf-8",
         _ => "text/csv; charset=utf-8",
     }, name);
 }

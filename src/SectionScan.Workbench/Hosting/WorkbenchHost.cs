@@ -105,6 +105,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         });
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddSingleton(new JobDesk(jobs, options.LibraryPath, options.SampleFolders, options.Program, options.Time));
+        services.AddSingleton<JobBenches>();
         services.AddSingleton(new UnitChoice(jobs.FullPath));
         services.AddSingleton(_ => new PhoneDoor(options.Time));
         services.AddSingleton<PhotoPreviews>();
@@ -116,6 +117,11 @@ public sealed class WorkbenchHost : IAsyncDisposable
         services.AddScoped<CorrectViewModel>();
         services.AddScoped<ScaleViewModel>();
         services.AddScoped<CompareViewModel>();
+        services.AddScoped<DecideViewModel>();
+        services.AddScoped<WallsViewModel>();
+        services.AddScoped<PortDataViewModel>();
+        services.AddScoped<CutViewModel>();
+        services.AddScoped<ProveViewModel>();
         services.AddScoped<ArchiveViewModel>();
         services.AddScoped<LibraryViewModel>();
 
@@ -128,6 +134,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
             server => server.ContentSecurityFrameAncestorsPolicy = "'none'");
         Assets.Map(app);
         JobFiles.Map(app);
+        MadeFiles.Map(app);
         PhotoUpload.Map(app);
         LibraryFiles.Map(app);
         return app;

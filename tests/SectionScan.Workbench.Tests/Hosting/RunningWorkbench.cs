@@ -1,5 +1,7 @@
 using Microsoft.Playwright;
 using SectionScan.Jobs.PortingJobs;
+using SectionScan.Porting.Documents;
+using SectionScan.Porting.Walls;
 using SectionScan.Testing.Repository;
 using SectionScan.Testing.Truth;
 using SectionScan.Workbench.Hosting;
@@ -10,6 +12,10 @@ namespace SectionScan.Workbench.Tests.Hosting;
 /// <summary>A running workbench on a folder of its own, with one job whose photos are digitised, and a browser.</summary>
 public sealed class RunningWorkbench : IAsyncLifetime
 {
+    private static readonly PortWalls Walls = new(
+        [(3, new("oil drain", new KeepOutCircle(new(24, 4), 3.5), 0.3, KeepOut.UsualLimitMm, KeepOutSource.Drawing, string.Empty))],
+        []);
+
     private IPlaywright? playwright;
     private IBrowser? browser;
     private WorkbenchHost? host;
@@ -18,7 +24,7 @@ public sealed class RunningWorkbench : IAsyncLifetime
 
     public Uri Address => host!.Address;
 
-    /// <summary>The id of the job that is digitised: p01 (exemplar) and p06 (finished).</summary>
+    /// <summary>The id of the job that is digitised and decided: p01 (exemplar), p04 (as cast) and p06 (finished).</summary>
     public string Digitised { get; private set; } = "";
 
     public async Task InitializeAsync()
@@ -84,7 +90,7 @@ public sealed class RunningWorkbench : IAsyncLifetime
         var id = desk.Begin("Digitised").ValueOrThrow();
         var live = desk.Open(id).ValueOrThrow();
         live.Do("Set up", job => job with { Head = "Bramble 480 twin", CheckBarAcrossMm = 200, CheckBarUpMm = 150 });
-        foreach (var (sample, stage, thickness) in new[] { ("p01", "exemplar", 6.0), ("p06", "finished", 5.0) })
+        foreach (var (sample, stage, thickness) in new[] { ("p01", "exemplar", 6.0), ("p04", "as cast", 6.0), ("p06", "finished", 5.0) })
         {
             await using var content = File.OpenRead(SamplePhotos.PhotoPath(sample));
             var photo = (await live.TakePhotoAsync(content, sample + ".jpg", CancellationToken.None)).ValueOrThrow();
@@ -95,6 +101,10 @@ public sealed class RunningWorkbench : IAsyncLifetime
         var sections = live.Job.Sections;
         live.Do("Set up", job => job with
         {
+            Target = new() { Own = JobPorts.KeyOf("as cast"), Reference = JobPorts.KeyOf("exemplar") },
+            WallsFile = JobWalls.Keep(live.Folder, Walls).ValueOrThrow(),
+            PortData = PortData.From(JobDocumentFormat.Read(File.ReadAllText(Path.Combine(RepositoryFolder.Root, "sample-images", "as-cast.job.json")), "job").ValueOrThrow()),
+            Proof = new() { Finished = JobPorts.KeyOf("finished") },
             Comparison = new(sections.Single(each => job.NameOf(each) == "exemplar, station 4").Id, sections.Single(each => job.NameOf(each) == "finished, station 4").Id),
         });
         return id;

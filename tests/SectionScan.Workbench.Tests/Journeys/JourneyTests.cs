@@ -154,7 +154,7 @@ public class JourneyTests(RunningWorkbench workbench)
     public async Task Nothing_runs_off_the_side_of_a_phone()
     {
         var page = await workbench.PageAsync("/", 360, 740);
-        foreach (var place in new[] { "prepare", "capture", "digitise", "compare", "archive" })
+        foreach (var place in new[] { "prepare", "capture", "digitise", "compare", "decide", "cut", "prove", "archive" })
         {
             Assert.Equal(360, await page.EvaluateAsync<int>("document.documentElement.scrollWidth"));
             await workbench.GoAsync(page, $"/job/{workbench.Digitised}/{place}");
