@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Quantities;
