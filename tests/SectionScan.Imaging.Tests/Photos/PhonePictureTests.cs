@@ -45,11 +45,11 @@ public sealed class PhonePictureTests : IDisposable
     [Fact]
     public void A_raw_photo_is_no_plain_TIFF()
     {
-        using var picture = new Mat(120, 160, MatType.CV_8UC3, new Scalar(120, 140, 160));
+        using var picture = new Mat(360, 480, MatType.CV_8UC3, new Scalar(120, 140, 160));
         var path = PathOf("photo.tif");
         File.WriteAllBytes(path, DngFile.Write(picture, 6));
 
-        Assert.Equal(new PhotoView(120, 160, 1, ".dng"), PhotoView.Read(path).ValueOrThrow());
+        Assert.Equal(new PhotoView(360, 480, 1, ".dng"), PhotoView.Read(path).ValueOrThrow());
     }
 
     [Fact]
