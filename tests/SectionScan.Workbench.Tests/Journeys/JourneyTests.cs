@@ -94,10 +94,12 @@ public class JourneyTests(RunningWorkbench workbench)
     public async Task Sections_are_kept_given_away_and_taken_in_again()
     {
         var page = await workbench.PageAsync($"/job/{workbench.Digitised}/archive");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Keep 8 sections" }).ClickAsync();
+        var keep = page.GetByRole(AriaRole.Button, new() { NameRegex = new("^Keep [1-9]\\d* sections$") });
+        var count = (await keep.InnerTextAsync()).Split(' ')[1];
+        await keep.ClickAsync();
         await page.GetByText("Kept:").WaitForAsync();
         await workbench.GoAsync(page, "/library");
-        Assert.Equal(8, await page.Locator(".shelf svg").CountAsync());
+        await Assertions.Expect(page.Locator(".shelf svg")).ToHaveCountAsync(int.Parse(count, System.Globalization.CultureInfo.InvariantCulture));
         await page.GetByText("Take sections in from another shop").ClickAsync();
 
         var all = await page.RunAndWaitForDownloadAsync(() => page.GetByText("Export the whole library").ClickAsync());
@@ -105,7 +107,7 @@ public class JourneyTests(RunningWorkbench workbench)
         await all.SaveAsAsync(file);
         await page.SetInputFilesAsync("#archive-file", file);
 
-        await page.GetByText("0 sections added; 8 are here already.").WaitForAsync();
+        await page.GetByText($"0 sections added; {count} are here already.").WaitForAsync();
         Assert.Empty(Directory.EnumerateFiles(workbench.Folder, "*.part"));
     }
 
