@@ -1,3 +1,5 @@
+using SectionScan.Metrology.Quantities;
+
 namespace SectionScan.Archive.Search;
 
 /// <summary>Units that people write, and the unit that each kind of quantity is compared in.</summary>
@@ -5,7 +7,6 @@ namespace SectionScan.Archive.Search;
 /// appendix B.8, 249.0889 Pa (cited from memory).</remarks>
 internal static class UnitScale
 {
-    private const double InchMm = 25.4;
     private const double CubicFootLitres = 28.316846592;
 
     private static readonly Dictionary<string, (string Base, double Factor)> Units = new(StringComparer.OrdinalIgnoreCase)
@@ -13,23 +14,23 @@ internal static class UnitScale
         ["mm"] = ("mm", 1),
         ["cm"] = ("mm", 10),
         ["m"] = ("mm", 1000),
-        ["in"] = ("mm", InchMm),
-        ["inch"] = ("mm", InchMm),
-        ["\""] = ("mm", InchMm),
+        ["in"] = ("mm", Inch.Mm),
+        ["inch"] = ("mm", Inch.Mm),
+        ["\""] = ("mm", Inch.Mm),
         ["mm²"] = ("mm²", 1),
         ["mm2"] = ("mm²", 1),
         ["cm²"] = ("mm²", 100),
         ["cm2"] = ("mm²", 100),
-        ["in²"] = ("mm²", InchMm * InchMm),
-        ["in2"] = ("mm²", InchMm * InchMm),
+        ["in²"] = ("mm²", Inch.Mm * Inch.Mm),
+        ["in2"] = ("mm²", Inch.Mm * Inch.Mm),
         ["mm³"] = ("mm³", 1),
         ["mm3"] = ("mm³", 1),
         ["cm³"] = ("mm³", 1000),
         ["cm3"] = ("mm³", 1000),
         ["cc"] = ("mm³", 1000),
         ["ml"] = ("mm³", 1000),
-        ["in³"] = ("mm³", InchMm * InchMm * InchMm),
-        ["in3"] = ("mm³", InchMm * InchMm * InchMm),
+        ["in³"] = ("mm³", Inch.Mm * Inch.Mm * Inch.Mm),
+        ["in3"] = ("mm³", Inch.Mm * Inch.Mm * Inch.Mm),
         ["l/min"] = ("l/min", 1),
         ["l/s"] = ("l/min", 60),
         ["cfm"] = ("l/min", CubicFootLitres),

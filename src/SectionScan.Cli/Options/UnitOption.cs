@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Cli.Options;
@@ -8,8 +9,6 @@ namespace SectionScan.Cli.Options;
 [TypeConverter(typeof(UnitOptionConverter))]
 public readonly record struct UnitOption
 {
-    private const double MillimetresPerInch = 25.4;
-
     private readonly bool isInch;
 
     private UnitOption(bool isInch) => this.isInch = isInch;
@@ -19,6 +18,9 @@ public readonly record struct UnitOption
 
     /// <summary>Inches.</summary>
     public static UnitOption Inch => new(true);
+
+    /// <summary>The same for drawings and tables.</summary>
+    public LengthUnit OfLength => isInch ? LengthUnit.Inch : LengthUnit.Millimetre;
 
     /// <summary>How the unit of length is written: <c>mm</c> or <c>in</c>.</summary>
     public string LengthSymbol => isInch ? "in" : "mm";
@@ -31,16 +33,16 @@ public readonly record struct UnitOption
 
     /// <summary>A length in this unit.</summary>
     /// <param name="lengthMm">The length in mm.</param>
-    public double FromMm(double lengthMm) => isInch ? lengthMm / MillimetresPerInch : lengthMm;
+    public double FromMm(double lengthMm) => isInch ? lengthMm / Metrology.Quantities.Inch.Mm : lengthMm;
 
     /// <summary>An area in the square of this unit.</summary>
     /// <param name="areaMm2">The area in mm².</param>
-    public double FromMm2(double areaMm2) => isInch ? areaMm2 / (MillimetresPerInch * MillimetresPerInch) : areaMm2;
+    public double FromMm2(double areaMm2) => isInch ? areaMm2 / (Metrology.Quantities.Inch.Mm * Metrology.Quantities.Inch.Mm) : areaMm2;
 
     /// <summary>A volume in the cube of this unit.</summary>
     /// <param name="volumeMm3">The volume in mm³.</param>
     public double FromMm3(double volumeMm3) =>
-        isInch ? volumeMm3 / (MillimetresPerInch * MillimetresPerInch * MillimetresPerInch) : volumeMm3;
+        isInch ? volumeMm3 / (Metrology.Quantities.Inch.Mm * Metrology.Quantities.Inch.Mm * Metrology.Quantities.Inch.Mm) : volumeMm3;
 
     /// <summary>Reads <c>mm</c> or <c>in</c>, in either case.</summary>
     /// <returns>The unit, or <see cref="OptionProblems.UnknownUnit"/>.</returns>

@@ -59,7 +59,7 @@ public static class ComparisonDrawing
 
         var page = new PageBuilder(pageWidth, pageHeight, caption.Title);
         var centre = new PagePoint(pageWidth / 2, headHeight + (figureHeight / 2));
-        var view = new SectionView(centre.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(centre, box, scale);
         var bands = new DeviationBands(marks, view, exaggeration);
 
         Head(page, caption);

@@ -4,6 +4,7 @@ using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Plots;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Drawings.Comparisons;
 
@@ -16,7 +17,6 @@ public static class LaidOutlinesDrawing
     private const double FigureMm = 100;
     private const double PlotMm = 84;
     private const double LineMm = 4.4;
-    private const double MmPerInch = 25.4;
 
     private static readonly double[] Scales = [0.5, 1, 1.5, 2, 2.5, 3, 4, 5];
     private static readonly Pen MarkPen = new(new(190, 78, 0), 0.35);
@@ -40,7 +40,7 @@ public static class LaidOutlinesDrawing
         var box = OutlineBox.Of([.. outlines.Select(each => each.Outline)]);
         var scale = Scales.Last(s => s == Scales[0] || (box.Height * s <= FigureMm - 18 && box.Width * s <= WidthMm - 60));
         var middle = new PagePoint(WidthMm / 2, figureTop + (FigureMm / 2));
-        var view = new SectionView(middle.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(middle, box, scale);
         for (var i = 0; i < outlines.Count; i++)
         {
             page.Layer = "outline";
@@ -61,7 +61,7 @@ public static class LaidOutlinesDrawing
 
     private static Page Courses(IReadOnlyList<LaidOutline> outlines, LaidOutlinesCaption caption)
     {
-        var (perMm, unit) = caption.Unit == LengthUnit.Inch ? (1 / MmPerInch, "in") : (1.0, "mm");
+        var (perMm, unit) = caption.Unit == LengthUnit.Inch ? (1 / Inch.Mm, "in") : (1.0, "mm");
         return LinePlot.Build(
             new($"How far each wall lies outside that of {caption.LaidOn}", "Direction from the middle, degrees counter-clockwise from the right wall", unit)
             {

@@ -45,7 +45,7 @@ internal static class CutFigure
     public static void Draw(PageBuilder page, StationCut cut, PagePoint middle, double scale, double halfWidthMm, double halfHeightMm, LengthUnit unit)
     {
         var box = OutlineBox.Of(cut.Target, cut.Present);
-        var view = new SectionView(middle.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(middle, box, scale);
         var (now, all) = (Difference(cut.Rough, cut.Present), Difference(cut.Target, cut.Present));
         Area(page, "finish", view, all, FinishFill);
         Area(page, "now", view, now, NowFill);

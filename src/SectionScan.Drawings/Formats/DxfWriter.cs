@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using SectionScan.Drawings.Sections;
+using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Drawings.Formats;
 
@@ -12,8 +13,6 @@ namespace SectionScan.Drawings.Formats;
 /// </remarks>
 public static class DxfWriter
 {
-    private const double MmPerInch = 25.4;
-
     // $INSUNITS: 1 inches, 4 millimetres. $MEASUREMENT: 0 English, 1 metric.
     private const int UnitInch = 1;
     private const int UnitMillimetre = 4;
@@ -62,7 +61,7 @@ public static class DxfWriter
 
         public Drawing(IReadOnlyList<DxfPolyline> lines, LengthUnit unit)
         {
-            perMm = unit == LengthUnit.Inch ? 1 / MmPerInch : 1;
+            perMm = unit == LengthUnit.Inch ? 1 / Inch.Mm : 1;
             var layers = lines.Select(line => LayerName(line.Layer)).Where(name => name != "0").Distinct().ToList();
             foreach (var table in Tables)
             {

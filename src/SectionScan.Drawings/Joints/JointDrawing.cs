@@ -40,7 +40,7 @@ public static class JointDrawing
         var figure = (box.Height * scale) + LabelRoomMm;
         var page = new PageBuilder(width, head + figure + (legend.Count * LegendLineMm) + 12 + MarginMm, title);
         var centre = new PagePoint(width / 2, head + (figure / 2));
-        var view = new SectionView(centre.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(centre, box, scale);
         var drawn = new JointFigure(match, view, isMirrored: false);
 
         page.Layer = "text";

@@ -1,4 +1,5 @@
 using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Drawings.Outlines;
@@ -20,7 +21,7 @@ public static class DxfOutlines
     // $INSUNITS of the DXF Reference: inch, foot, millimetre, centimetre, metre, thousandth of an inch, micrometre, decimetre.
     private static readonly Dictionary<int, double> Units = new()
     {
-        [1] = 25.4,
+        [1] = Inch.Mm,
         [2] = 304.8,
         [4] = 1,
         [5] = 10,

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Xml;
 using System.Xml.Linq;
 using SectionScan.Metrology.Frames;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Drawings.Outlines;
@@ -13,7 +14,6 @@ public static class SvgOutlines
 {
     private const double ToleranceMm = 0.0002;
     private const double PxPerInch = 96;
-    private const double MmPerInch = 25.4;
     private const double PointsPerInch = 72;
     private const double PicasPerInch = 6;
     private const int DeepestGroup = 200;
@@ -159,7 +159,7 @@ public static class SvgOutlines
 
         if ((string?)root.Attribute("viewBox") is not { } box)
         {
-            return MmPerInch / PxPerInch;
+            return Inch.Mm / PxPerInch;
         }
 
         // The whole box is shown within width and height without stretching it: preserveAspectRatio's usual "meet".
@@ -179,9 +179,9 @@ public static class SvgOutlines
             {
                 "mm" => number,
                 "cm" => number * 10,
-                "in" => number * MmPerInch,
-                "pt" => number * MmPerInch / PointsPerInch,
-                "pc" => number * MmPerInch / PicasPerInch,
+                "in" => number * Inch.Mm,
+                "pt" => number * Inch.Mm / PointsPerInch,
+                "pc" => number * Inch.Mm / PicasPerInch,
 
                 // A drawing in px says how it looks on a screen and nothing of its true size.
                 _ => null,

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Drawings.Sections;
@@ -13,7 +14,6 @@ public static class OutlineCsv
     /// <summary>The most corners that are read.</summary>
     public const int MaxPoints = 100_000;
 
-    private const double MmPerInch = 25.4;
     private const char ByteOrderMark = '\ufeff';
 
     /// <summary>Writes an outline, UTF-8, lines ended by \n. The stream stays open.</summary>
@@ -24,7 +24,7 @@ public static class OutlineCsv
     {
         ArgumentNullException.ThrowIfNull(outline);
         ArgumentNullException.ThrowIfNull(stream);
-        var scale = isInch ? 1 / MmPerInch : 1;
+        var scale = isInch ? 1 / Inch.Mm : 1;
         var text = new StringBuilder(isInch ? "x_in,y_in\n" : "x_mm,y_mm\n");
         foreach (var point in outline.Points)
         {
@@ -51,7 +51,7 @@ public static class OutlineCsv
                 factor = 1;
                 break;
             case "x_in,y_in":
-                factor = MmPerInch;
+                factor = Inch.Mm;
                 break;
             default:
                 return OutlineCsvProblems.NoHead(where);

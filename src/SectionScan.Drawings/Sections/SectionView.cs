@@ -9,6 +9,12 @@ namespace SectionScan.Drawings.Sections;
 /// <param name="Scale">Millimetres on the page for one of the section; 1 is true size.</param>
 public sealed record SectionView(PagePoint Origin, double Scale)
 {
+    /// <summary>The view that has the middle of a box at a place of the page.</summary>
+    internal static SectionView Centred(PagePoint middle, OutlineBox box, double scale)
+    {
+        return new(middle.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+    }
+
     /// <summary>The place on the page.</summary>
     public PagePoint ToPage(SectionPoint point) => Origin.Moved(point.XMm * Scale, -point.YMm * Scale);
 

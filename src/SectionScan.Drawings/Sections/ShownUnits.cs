@@ -8,7 +8,6 @@ namespace SectionScan.Drawings.Sections;
 /// <param name="Unit">The unit of length.</param>
 public sealed record ShownUnits(LengthUnit Unit)
 {
-    private const double MmPerInch = 25.4;
     private const double MPerFoot = 0.3048;
     private const double Mm3PerCm3 = 1000;
 
@@ -27,13 +26,13 @@ public sealed record ShownUnits(LengthUnit Unit)
     public string SpeedName => IsInch ? "ft/s" : "m/s";
 
     /// <summary>A length in the unit shown.</summary>
-    public double FromMm(double mm) => IsInch ? mm / MmPerInch : mm;
+    public double FromMm(double mm) => IsInch ? mm / Inch.Mm : mm;
 
     /// <summary>An area in the unit shown.</summary>
-    public double FromMm2(double mm2) => IsInch ? mm2 / (MmPerInch * MmPerInch) : mm2;
+    public double FromMm2(double mm2) => IsInch ? mm2 / (Inch.Mm * Inch.Mm) : mm2;
 
     /// <summary>A volume in the unit shown.</summary>
-    public double FromMm3(double mm3) => IsInch ? mm3 / (MmPerInch * MmPerInch * MmPerInch) : mm3 / Mm3PerCm3;
+    public double FromMm3(double mm3) => IsInch ? mm3 / (Inch.Mm * Inch.Mm * Inch.Mm) : mm3 / Mm3PerCm3;
 
     /// <summary>A speed in the unit shown.</summary>
     public double FromMPerS(double mPerS) => IsInch ? mPerS / MPerFoot : mPerS;

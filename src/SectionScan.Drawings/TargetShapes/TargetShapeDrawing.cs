@@ -54,7 +54,7 @@ public static class TargetShapeDrawing
         }
 
         var centre = new PagePoint(pageWidth / 2, headHeight + (figureHeight / 2));
-        var view = new SectionView(centre.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(centre, box, scale);
         Figure(page, view, (own, reference, target), caption);
         page.Layer = "centre";
         page.Text(view.ToPage(new((box.Left + box.Right) / 2, box.Top)).Moved(0, -6), "roof", Ink.SmallHeightMm, Ink.Faint, TextAnchor.Middle);

@@ -81,7 +81,7 @@ public static class WallsPage
         var box = Box(outlines, keepOuts.SelectMany(each => each.Walls));
         var scale = Scales.Last(s => s == Scales[0]
             || ((box.Width * s) + (2 * LabelRoomMm) <= 2 * room.HalfWidthMm && (box.Height * s) + (2 * LabelRoomMm) <= 2 * room.HalfHeightMm));
-        var view = new SectionView(room.Middle.Moved(-(box.Left + box.Right) / 2 * scale, (box.Top + box.Bottom) / 2 * scale), scale);
+        var view = SectionView.Centred(room.Middle, box, scale);
         KeepOutFigure.Draw(page, keepOuts.Select(each => each.Walls[0].KeepOut), view, room.Middle, room.HalfWidthMm, room.HalfHeightMm);
         foreach (var (stage, outline) in outlines)
         {

@@ -50,7 +50,7 @@ internal static class FaceMeasuring
             {
                 kept.Add(edge);
             }
-            else if (LengthMm(edge) < ShortestOutlineMm)
+            else if (edge.PerimeterMm < ShortestOutlineMm)
             {
                 refused.Add(DigitiseProblems.EdgeUnclear(scene.Path, Middle(edge.Points), 1));
             }
@@ -112,8 +112,6 @@ internal static class FaceMeasuring
             yield return "The thickness of the slices was not told, so they are taken for flat; a slice of 6 mm comes out about 5 % too large in area. Give --thickness MM.";
         }
     }
-
-    private static double LengthMm(FaceEdge edge) => edge.Points.Select((p, i) => p.DistanceTo(edge.Points[(i + 1) % edge.Points.Length])).Sum();
 
     /// <summary>The middle of a rim.</summary>
     public static TargetPoint Middle(IReadOnlyList<TargetPoint> points) => new(points.Average(p => p.XMm), points.Average(p => p.YMm));

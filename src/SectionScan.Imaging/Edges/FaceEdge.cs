@@ -15,12 +15,12 @@ internal sealed record FaceEdge(
     TargetPoint[] Points, double ScatterMm, double BlurMm, WallFlare Flare, double FlareUncertaintyMm, double WeakShare, double PixelMm,
     IReadOnlyList<EdgeDoubt> Doubts)
 {
+    /// <summary>The outline's length, mm.</summary>
+    public double PerimeterMm => Points.Select((p, i) => p.DistanceTo(Points[(i + 1) % Points.Length])).Sum();
+
     /// <summary>The share of the outline's length that is doubtful for a cause, 0 to 1.</summary>
     /// <param name="cause">The cause.</param>
     /// <param name="leastMm">Only stretches at least so uncertain count, mm.</param>
-    public double ShareOf(EdgeDoubtCause cause, double leastMm = 0)
-    {
-        var perimeter = Points.Select((p, i) => p.DistanceTo(Points[(i + 1) % Points.Length])).Sum();
-        return Math.Min(1, Doubts.Where(d => d.Cause == cause && d.StandardUncertaintyMm >= leastMm).Sum(d => d.LengthMm) / perimeter);
-    }
+    public double ShareOf(EdgeDoubtCause cause, double leastMm = 0) =>
+        Math.Min(1, Doubts.Where(d => d.Cause == cause && d.StandardUncertaintyMm >= leastMm).Sum(d => d.LengthMm) / PerimeterMm);
 }

@@ -60,6 +60,9 @@ internal sealed class PlaneView
     /// <summary>The target place of the middle of a cell, fractions allowed.</summary>
     public TargetPoint PlaceOf(double column, double row) => new(Corner.XMm + (column * StepMm), Corner.YMm + (row * StepMm));
 
+    /// <summary>The cell (column, row) that holds a target place; outside the view for places outside it.</summary>
+    public Point CellOf(TargetPoint place) => new((int)Math.Round((place.XMm - Corner.XMm) / StepMm), (int)Math.Round((place.YMm - Corner.YMm) / StepMm));
+
     private void Fill(Mat view, Mat mapX, Mat mapY, int lastX, int lastY)
     {
         var pixels = view.GetUnsafeGenericIndexer<Vec3b>();

@@ -36,7 +36,7 @@ internal static class PlainGround
         Compare(view, Ground(view), light, mask, darkOnly);
         foreach (var covered in scale.Covered)
         {
-            Cv2.FillConvexPoly(mask, Array.ConvertAll(covered, p => Cell(view, p)), new Scalar(0));
+            Cv2.FillConvexPoly(mask, Array.ConvertAll(covered, view.CellOf), new Scalar(0));
         }
 
         var radius = Math.Max(1, (int)Math.Round(ShredMm / 2 / view.StepMm));
@@ -164,7 +164,4 @@ internal static class PlainGround
 
         float Green(int dx, int dy) => view.Green[((p.Y + dy) * view.Columns) + p.X + dx];
     }
-
-    private static Point Cell(PlaneView view, TargetPoint place) => new(
-        (int)Math.Round((place.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((place.YMm - view.Corner.YMm) / view.StepMm));
 }

@@ -1,5 +1,6 @@
 using SectionScan.Imaging.Photos;
 using SectionScan.Metrology.Cameras;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Imaging.Scales;
@@ -12,7 +13,6 @@ internal static class ScanScaling
 
     // A scanner looks square on everywhere; a camera this high stands in for it: 6 mm of height make 6e-6 of scale.
     private const double StandInHeightMm = 1e6;
-    private const double MillimetresPerInch = 25.4;
 
     /// <summary>Finds the scale.</summary>
     public static Result<ImageScale> Find(Photo photo, string path, ScanScale scan)
@@ -28,9 +28,9 @@ internal static class ScanScaling
         }
 
         // The plane's origin is the outer corner of the picture that is displayed at the top left.
-        var (width, height) = (photo.Colour.Width * MillimetresPerInch / dots.Across, photo.Colour.Height * MillimetresPerInch / dots.Down);
+        var (width, height) = (photo.Colour.Width * Inch.Mm / dots.Across, photo.Colour.Height * Inch.Mm / dots.Down);
         var lens = new Lens(
-            StandInHeightMm * dots.Across / MillimetresPerInch, StandInHeightMm * dots.Down / MillimetresPerInch, -0.5, -0.5, 0, 0, 0, 0, 0);
+            StandInHeightMm * dots.Across / Inch.Mm, StandInHeightMm * dots.Down / Inch.Mm, -0.5, -0.5, 0, 0, 0, 0, 0);
         var (x, y) = photo.QuarterTurns switch
         {
             1 => (0.0, height),

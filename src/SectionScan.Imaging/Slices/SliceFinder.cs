@@ -74,7 +74,7 @@ internal static class SliceFinder
         one.Holds(new(other.Rim.Average(p => p.XMm), other.Rim.Average(p => p.YMm)));
 
     private static List<Point> Cells(IReadOnlyList<TargetPoint> places, PlaneView view) => [.. places
-        .Select(p => new Point((int)Math.Round((p.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((p.YMm - view.Corner.YMm) / view.StepMm)))
+        .Select(view.CellOf)
         .Where(p => p.X >= 0 && p.Y >= 0 && p.X < view.Columns && p.Y < view.Rows)];
 
     /// <summary>The three logarithmic features as bytes (light, red-green, blue-green), lightly smoothed: one step of a byte is
@@ -116,9 +116,7 @@ internal static class SliceFinder
         var paper = new Scalar(FeatureScale.LightByte(0), FeatureScale.TintByte(0), FeatureScale.TintByte(0));
         foreach (var polygon in masked)
         {
-            var cells = Array.ConvertAll(polygon, p => new Point(
-                (int)Math.Round((p.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((p.YMm - view.Corner.YMm) / view.StepMm)));
-            Cv2.FillConvexPoly(features, cells, paper);
+            Cv2.FillConvexPoly(features, Array.ConvertAll(polygon, view.CellOf), paper);
         }
     }
 

@@ -42,8 +42,7 @@ internal static class SplitFaces
         double Light(RoughSlice part)
         {
             using var inside = new Mat(features.Size(), MatType.CV_8UC1, new Scalar(0));
-            Cv2.FillPoly(inside, [part.Rim.Select(p => new Point(
-                (int)Math.Round((p.XMm - view.Corner.XMm) / view.StepMm), (int)Math.Round((p.YMm - view.Corner.YMm) / view.StepMm)))], new Scalar(255));
+            Cv2.FillPoly(inside, [part.Rim.Select(view.CellOf)], new Scalar(255));
             return Cv2.Mean(features, inside).Val0;
         }
     }

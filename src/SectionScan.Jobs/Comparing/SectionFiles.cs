@@ -29,18 +29,9 @@ public static class SectionFiles
             return FileProblems.CannotRead(text, e.Message);
         }
 
-        var sections = new List<SectionInput>();
-        foreach (var file in files)
-        {
-            if (!SectionInput.Read(file, libraryPath, time).TryGet(out var section, out var problem))
-            {
-                return problem;
-            }
-
-            sections.Add(section);
-        }
-
-        return sections.Count > 0 ? sections : ComparingProblems.NoSections(text);
+        return files.Length > 0
+            ? Result.All(files.Select(file => SectionInput.Read(file, libraryPath, time)))
+            : ComparingProblems.NoSections(text);
     }
 
     /// <summary>Puts the sections of two ports together, station by station; two single sections belong together whatever their

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using SectionScan.Archive.Entries;
 using SectionScan.Drawings.Outlines;
 using SectionScan.Jobs.Files;
@@ -65,9 +63,9 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
 
         return OutlineFile.IsKnown(text)
             ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new()).Then<SectionInput>(chosen =>
-                new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = HashOf(content) }))
+                new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = TextFile.Sha256Of(content) }))
             : TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
-                SectionDocumentFormat.Read(content, text).Then<SectionInput>(document => Of(FileNames.StemOf(text), document) with { Sha256 = HashOf(content) }))
+                SectionDocumentFormat.Read(content, text).Then<SectionInput>(document => Of(FileNames.StemOf(text), document) with { Sha256 = TextFile.Sha256Of(content) }))
                 .Then<SectionInput>(section => section with { Path = text });
     }
 
@@ -108,6 +106,4 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
             ? double.Hypot(WallUncertainty.Of(Outline, ErrorSources), WallUncertainty.Of(other.Outline, other.ErrorSources))
             : double.NaN;
     }
-
-    private static string HashOf(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 }

@@ -9,8 +9,6 @@ namespace SectionScan.Jobs.Digitising;
 /// <remarks>Unit codes after UCUM, the Unified Code for Units of Measure, but for the inch, which is written "in".</remarks>
 public static class MeasureUnits
 {
-    private const double MillimetresPerInch = 25.4;
-
     /// <summary>A measure's value and unit.</summary>
     /// <param name="quantity">The measured quantity.</param>
     /// <param name="isInch">True for inches, false for millimetres.</param>
@@ -24,7 +22,7 @@ public static class MeasureUnits
     public static double Factor(Measure measure, bool isInch)
     {
         ArgumentNullException.ThrowIfNull(measure);
-        return isInch ? Math.Pow(1 / MillimetresPerInch, Power(measure)) : 1;
+        return isInch ? Math.Pow(1 / Inch.Mm, Power(measure)) : 1;
     }
 
     /// <summary>The measures as a document states them: millimetres.</summary>

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Text;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Jobs.Files;
@@ -24,6 +25,9 @@ public static class TextFile
             return FileProblems.CannotRead(path, e.Message);
         }
     }
+
+    /// <summary>The SHA-256 of a text's UTF-8 bytes, lower-case hexadecimal.</summary>
+    public static string Sha256Of(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));
 
     /// <summary>The SHA-256 of a file's bytes, lower-case hexadecimal.</summary>
     public static Result<string> Sha256(string path)

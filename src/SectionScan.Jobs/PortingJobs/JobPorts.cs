@@ -51,7 +51,7 @@ public static class JobPorts
         ArgumentNullException.ThrowIfNull(key);
         var read = key.StartsWith(LibraryPrefix, StringComparison.Ordinal)
             ? FromLibrary(key[LibraryPrefix.Length..], libraryPath, time)
-            : All(job.Sections.Where(section => KeyOf(job.StageOf(section)) == key).Select(section =>
+            : Result.All(job.Sections.Where(section => KeyOf(job.StageOf(section)) == key).Select(section =>
                 SectionInput.Read(folder.PathOf(section.DocumentFile), libraryPath, time)
                     .Then<SectionInput>(input => input with { Name = job.NameOf(section) })));
         return read.Then<IReadOnlyList<SectionInput>>(sections => sections.Count > 0 ? sections.ToList() : JobProblems.PortGone(NameOf(key)));
@@ -59,23 +59,7 @@ public static class JobPorts
 
     private static Result<IReadOnlyList<SectionInput>> FromLibrary(string path, string libraryPath, TimeProvider time) =>
         LibrarySource.UseExisting(libraryPath, time, library => library.List().Then(entries =>
-            All(entries.Where(entry => PathOf(entry) == path).Select(entry => library.Show(entry.Id).Then(SectionInput.From)))));
-
-    private static Result<IReadOnlyList<SectionInput>> All(IEnumerable<Result<SectionInput>> sections)
-    {
-        var read = new List<SectionInput>();
-        foreach (var section in sections)
-        {
-            if (!section.TryGet(out var input, out var problem))
-            {
-                return problem;
-            }
-
-            read.Add(input);
-        }
-
-        return read;
-    }
+            Result.All(entries.Where(entry => PathOf(entry) == path).Select(entry => library.Show(entry.Id).Then(SectionInput.From)))));
 
     private static string PathOf(EntrySummary entry) => $"{entry.Place.Head}/{entry.Place.Port}/{entry.Place.Stage}";
 }

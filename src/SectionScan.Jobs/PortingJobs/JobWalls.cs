@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Text;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Results;
@@ -28,7 +26,7 @@ public static class JobWalls
         ArgumentNullException.ThrowIfNull(folder);
         ArgumentNullException.ThrowIfNull(walls);
         var text = PortWallsCsv.Write(walls);
-        var name = $"walls-{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..16]}.csv";
+        var name = $"walls-{TextFile.Sha256Of(text)[..16]}.csv";
         return OutputFolder.Open(folder.PathOf(FolderName)).Then(open => open.Write(name, text)).Then<string>(_ => Path.Combine(FolderName, name));
     }
 }

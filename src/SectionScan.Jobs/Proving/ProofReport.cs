@@ -24,7 +24,7 @@ public static class ProofReport
         ArgumentNullException.ThrowIfNull(sections);
         ArgumentNullException.ThrowIfNull(unproved);
         ArgumentNullException.ThrowIfNull(pictures);
-        var blocks = new List<SummarySection> { new("Verdict", [Verdicts(sections, unit), .. unproved.Select(problem => new NoteBlock($"Not proved: {problem.Where}. {problem.What}", IsCaution: true)), .. Cautions(sections)]) };
+        var blocks = new List<SummarySection> { new("Verdict", [Verdicts(sections, unit), .. NotProved(unproved), .. Cautions(sections)]) };
         blocks.AddRange(sections.Select(section => new SummarySection(
             char.ToUpperInvariant(section.Title[0]) + section.Title[1..],
             [
@@ -64,6 +64,10 @@ public static class ProofReport
                 finding is null ? Bounds(proof.Highest.Tolerance, unit) : Bounds(finding.Worst.Tolerance, unit),
             };
         })]);
+
+    /// <summary>What the reader must know of sections that are not proved.</summary>
+    public static IEnumerable<SummaryBlock> NotProved(IReadOnlyList<Problem> unproved) =>
+        unproved.Select(problem => new NoteBlock($"Not proved: {problem.Where}. {problem.What}", IsCaution: true));
 
     internal static IEnumerable<SummaryBlock> Cautions(IReadOnlyList<ProvedSection> sections)
     {

@@ -112,9 +112,9 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
     private IEnumerable<SummaryBlock> Proof(ProvedPort proved)
     {
         yield return ProofReport.Verdicts(proved.Sections, unit);
-        foreach (var problem in proved.Unproved)
+        foreach (var note in ProofReport.NotProved(proved.Unproved))
         {
-            yield return new NoteBlock($"Not proved: {problem.Where}. {problem.What}", IsCaution: true);
+            yield return note;
         }
 
         foreach (var section in proved.Sections.Where(section => section.Proof.Findings.Count > 0))

@@ -43,38 +43,14 @@ internal sealed class JobWorking(JobOrder order, JobFolder source, IReadOnlyList
 
     private static Result<IReadOnlyList<TMade>> Each<TAsked, TMade>(
         IReadOnlyList<TAsked> asked, Func<TAsked, Result<TMade>> make, string name, StepCounter steps)
-        where TMade : notnull
-    {
-        var made = new List<TMade>();
-        foreach (var each in asked)
+        where TMade : notnull => Result.All(asked.Select(each => make(each).Then<TMade>(made =>
         {
-            if (!make(each).TryGet(out var one, out var problem))
-            {
-                return problem;
-            }
-
-            made.Add(one);
             steps.Report(name);
-        }
+            return made;
+        })));
 
-        return made;
-    }
-
-    private Result<IReadOnlyList<SectionInput>> Targets()
-    {
-        var targets = new List<SectionInput>();
-        foreach (var name in source.Job.Targets)
-        {
-            if (!SectionInput.Read(source.PathOf(name), string.Empty, TimeProvider.System).TryGet(out var target, out var problem))
-            {
-                return problem;
-            }
-
-            targets.Add(target);
-        }
-
-        return targets;
-    }
+    private Result<IReadOnlyList<SectionInput>> Targets() =>
+        Result.All(source.Job.Targets.Select(name => SectionInput.Read(source.PathOf(name), string.Empty, TimeProvider.System)));
 
     private StudiedPort Port(string name) => ports.First(port => port.Plan.Name == name);
 
@@ -106,24 +82,8 @@ internal sealed class JobWorking(JobOrder order, JobFolder source, IReadOnlyList
     {
         var terms = new ProofTerms(
             ToleranceBand.Of(new SectorTolerance(proof.InsideMm, proof.OutsideMm)), new(DecisionRule.UsualGuardFactor), AlignmentChoice.Usual);
-        return SectionFiles.Paired(Sections(proof.Against, targets), Sections(proof.Port, targets)).Then<ProvedPort>(paired =>
-        {
-            var proved = new List<ProvedSection>();
-            var failed = paired.Alone.Select(section => ComparingProblems.StationAlone(section.Name)).ToList();
-            foreach (var (target, section) in paired.Pairs)
-            {
-                if (ProvedSection.Of(target, section, terms).TryGet(out var made, out var problem))
-                {
-                    proved.Add(made);
-                }
-                else
-                {
-                    failed.Add(problem);
-                }
-            }
-
-            return proved.Count > 0 ? new ProvedPort(proof, proved, failed) : failed[0];
-        });
+        return PortProof.Of(Sections(proof.Against, targets), Sections(proof.Port, targets), terms).Then<ProvedPort>(made =>
+            made.Proved.Count > 0 ? new ProvedPort(proof, made.Proved, made.Unproved) : made.Unproved[0]);
     }
 
     private Result<MatchedJoint> Match(JobJoint joint)

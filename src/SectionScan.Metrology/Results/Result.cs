@@ -45,3 +45,26 @@ public sealed class Result<T>
         return problem is null ? next(value!) : problem;
     }
 }
+
+/// <summary>Many results as one.</summary>
+public static class Result
+{
+    /// <summary>All values in order, or the first problem; what comes after that is not asked for.</summary>
+    public static Result<IReadOnlyList<T>> All<T>(IEnumerable<Result<T>> results)
+        where T : notnull
+    {
+        ArgumentNullException.ThrowIfNull(results);
+        var values = new List<T>();
+        foreach (var result in results)
+        {
+            if (!result.TryGet(out var value, out var problem))
+            {
+                return problem;
+            }
+
+            values.Add(value);
+        }
+
+        return values;
+    }
+}

@@ -13,7 +13,6 @@ public static class StationTableCsv
     /// <summary>The longest text that is read.</summary>
     public const int MaximumBytes = 100_000;
 
-    private const double MmPerInch = 25.4;
 
     private static readonly string[] Known = ["station", "distance_mm", "distance_in", "tilt_deg", "turn_deg", "u_mm"];
 
@@ -89,7 +88,7 @@ public static class StationTableCsv
             {
                 "station" => row with { Station = (int)value },
                 "distance_mm" => row with { DistanceMm = value },
-                "distance_in" => row with { DistanceMm = value * MmPerInch },
+                "distance_in" => row with { DistanceMm = value * Inch.Mm },
                 "tilt_deg" => row with { Tilt = Angle.FromDegrees(value) },
                 "turn_deg" => row with { Turn = Angle.FromDegrees(value) },
                 _ => row with { DistanceStandardUncertaintyMm = value },

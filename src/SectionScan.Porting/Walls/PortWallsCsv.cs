@@ -28,7 +28,6 @@ public static class PortWallsCsv
     public const int MaximumBytes = 4_000_000;
 
     private const double FarthestMm = 10_000;
-    private const double MmPerInch = 25.4;
     private static readonly string[] Words = ["kind", "station", "name", "source", "note"];
     private static readonly string[] Lengths = ["x", "y", "radius", "wall", "u", "limit"];
     private static readonly string[] Needed = ["kind", "name", "x", "y", "u"];
@@ -127,7 +126,7 @@ public static class PortWallsCsv
             var isInch = cell.EndsWith("_in", StringComparison.Ordinal);
             var name = isInch || cell.EndsWith("_mm", StringComparison.Ordinal) ? cell[..^3] : cell;
             var isKnown = name == cell ? Words.Contains(name) : Lengths.Contains(name);
-            if (!isKnown || !columns.TryAdd(name, (at, isInch ? MmPerInch : 1)))
+            if (!isKnown || !columns.TryAdd(name, (at, isInch ? Inch.Mm : 1)))
             {
                 return PortWallsProblems.Head(where, isKnown ? $"The column {name} is there twice." : $"The column \"{cell}\" is not known.");
             }

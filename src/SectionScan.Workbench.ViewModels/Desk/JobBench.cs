@@ -2,6 +2,7 @@ using System.Runtime.CompilerServices;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.PortingJobs;
+using SectionScan.Jobs.Proving;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Jobs.Templates;
 using SectionScan.Metrology.Results;
@@ -22,7 +23,7 @@ public sealed class JobBench
     private readonly Kept<Result<IReadOnlyList<SettledTarget>>> targets = new();
     private readonly Kept<Result<CutPlan>> plan = new();
     private readonly Kept<Result<TemplateSet>> templates = new();
-    private readonly Kept<Result<JobProof>> proof = new();
+    private readonly Kept<Result<PortProof>> proof = new();
     private (JobTarget? Ports, TargetSettings? Settings) settledFor;
 
     internal JobBench(LiveJob live, JobDesk desk)
@@ -102,7 +103,7 @@ public sealed class JobBench
     }
 
     /// <summary>The proof of the finished port; null while too little is chosen.</summary>
-    public Result<JobProof>? Proof()
+    public Result<PortProof>? Proof()
     {
         var job = live.Job;
         if (job.Proof.Finished is null)
@@ -112,10 +113,10 @@ public sealed class JobBench
 
         if (job.Proof.Target != ProofSettings.SettledTarget)
         {
-            return proof.For((SectionsKey(job), job.Proof), () => JobProof.Of(live.Folder, job, null, desk.LibraryPath, desk.Time));
+            return proof.For((SectionsKey(job), job.Proof), () => JobProving.Of(live.Folder, job, null, desk.LibraryPath, desk.Time));
         }
 
-        return Targets()?.Then(all => proof.For((SectionsKey(job), job.Proof, all), () => JobProof.Of(live.Folder, job, all, desk.LibraryPath, desk.Time)));
+        return Targets()?.Then(all => proof.For((SectionsKey(job), job.Proof, all), () => JobProving.Of(live.Folder, job, all, desk.LibraryPath, desk.Time)));
     }
 
     /// <summary>The measures of a measured section; each section is measured once.</summary>
@@ -127,19 +128,6 @@ public sealed class JobBench
 
     private static string SectionsKey(PortingJob job) => string.Join('\n', job.Sections.Select(section => $"{section.DocumentFile} {job.NameOf(section)}"));
 
-    private Result<IReadOnlyList<SettledTarget>> All(JobTarget target, TargetSettings settings)
-    {
-        var all = new List<SettledTarget>();
-        for (var at = 0; at < target.Pairs.Count; at++)
-        {
-            if (!Settle(target, at, settings).TryGet(out var made, out var problem))
-            {
-                return problem;
-            }
-
-            all.Add(made);
-        }
-
-        return all;
-    }
+    private Result<IReadOnlyList<SettledTarget>> All(JobTarget target, TargetSettings settings) =>
+        Result.All(Enumerable.Range(0, target.Pairs.Count).Select(at => Settle(target, at, settings)));
 }

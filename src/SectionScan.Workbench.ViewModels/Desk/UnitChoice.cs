@@ -1,3 +1,4 @@
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
 
 namespace SectionScan.Workbench.ViewModels.Desk;
@@ -22,6 +23,9 @@ public sealed class UnitChoice
 
     /// <summary>True for inches.</summary>
     public bool IsInch { get; private set; }
+
+    /// <summary>The same for drawings and tables.</summary>
+    public LengthUnit OfLength => IsInch ? LengthUnit.Inch : LengthUnit.Millimetre;
 
     /// <summary>Chooses. A choice that cannot be kept still holds until the program ends.</summary>
     public void Set(bool isInch)

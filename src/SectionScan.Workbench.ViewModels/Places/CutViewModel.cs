@@ -2,6 +2,7 @@ using SectionScan.Drawings.Pages;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Jobs.Templates;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Workbench.ViewModels.Desk;
 
@@ -46,7 +47,7 @@ public sealed class CutViewModel(JobViewModel window, JobBenches benches) : Work
     public int WidthPx(Page page)
     {
         ArgumentNullException.ThrowIfNull(page);
-        const double PxPerMm = 96 / 25.4; // CSS: one inch is 96 px
+        const double PxPerMm = 96 / Inch.Mm; // CSS: one inch is 96 px
         return (int)Math.Round(page.WidthMm * PxPerMm * ScreenScale);
     }
 

@@ -1,4 +1,5 @@
 using SectionScan.Jobs.PortingJobs;
+using SectionScan.Jobs.Proving;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
 using SectionScan.Workbench.ViewModels.Desk;
@@ -23,7 +24,7 @@ public sealed class ProveViewModel(JobViewModel window, JobDesk desk, JobBenches
     public bool IsChosen => Settings.Finished is not null && (Settings.Target != ProofSettings.SettledTarget || Window.Job.Target.IsChosen);
 
     /// <summary>The proof, or why there is none; null until it is worked out.</summary>
-    public Result<JobProof>? Proof { get; private set; }
+    public Result<PortProof>? Proof { get; private set; }
 
     /// <summary>The place of the section shown.</summary>
     public int ShownAt { get; private set; }

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Pages;
-using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Targets;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
@@ -77,7 +76,7 @@ internal static class JobFiles
             return Results.NotFound();
         }
 
-        var page = comparison.Draw(units.IsInch ? LengthUnit.Inch : LengthUnit.Millimetre);
+        var page = comparison.Draw(units.OfLength);
         var name = FileNames.Safe($"{comparison.Measured.Name} on {comparison.Reference.Name}");
         return ending switch
         {

@@ -28,7 +28,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
             return ExitCode.UnusableInput;
         }
 
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !Write(comparison, unit, settings.Out).TryGet(out files!, out problem))
         {

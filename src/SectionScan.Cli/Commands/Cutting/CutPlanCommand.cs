@@ -66,7 +66,7 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
         return CutPlan.Of(
             new(
                 settings.Present, settings.Target, settings.Method, settings.AllowanceMm, settings.Port.Trim(), walls, settings.Assumptions, settings.SpacingMm,
-                PaperSize.FromName(settings.Paper)!, settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre)
+                PaperSize.FromName(settings.Paper)!, settings.Units.OfLength)
             {
                 Places = places,
             },
@@ -76,8 +76,8 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
 
     private void Show(CutPlan plan)
     {
-        var numbers = new TableNumbers(plan.Order.Unit);
-        terminal.Answers.WriteLine($"Depths and walls in {numbers.LengthWord}, metal in {numbers.AreaWord} of section.");
+        var numbers = new ShownUnits(plan.Order.Unit);
+        terminal.Answers.WriteLine($"Depths and walls in {numbers.LengthName}, metal in {numbers.AreaName} of section.");
         Write(
         [
             ["station", "most now", "most at finish", "metal now", "metal in all", "wall", "chance under limit"],

@@ -18,7 +18,7 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
 {
     public override int Execute(CommandContext context, WallsSettings settings, CancellationToken cancellationToken)
     {
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (!Study(settings).TryGet(out var study, out var problem)
             || (settings.Out is not null && !WallsFiles.Write(study, unit, PaperSize.FromName(settings.Paper)!, settings.Out).TryGet(out files!, out problem)))

@@ -1,6 +1,5 @@
 using System.ComponentModel;
 using System.Globalization;
-using SectionScan.Cli.Commands.Spread;
 using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
@@ -17,27 +16,15 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var library = LibraryOption.PathOf(settings.Library);
-        var stages = new List<(string, IReadOnlyList<SectionInput>)>();
-        foreach (var (name, text) in settings.Stages.Select(SpreadCommand.Settings.Named))
-        {
-            if (!SectionFiles.Read(text, library, TimeProvider.System).TryGet(out var sections, out var unusable))
-            {
-                problems.Print(unusable);
-                return ExitCode.UnusableInput;
-            }
-
-            stages.Add((name, sections));
-        }
-
-        if (!StageDrift.OfStages(stages, settings.Alignment).TryGet(out var drifts, out var problem))
+        if (!NamedSections.Read(settings.Stages, settings.Library).TryGet(out var stages, out var problem)
+            || !StageDrift.OfStages(stages, settings.Alignment).TryGet(out var drifts, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
         var answer = DriftAnswer.Of(drifts, settings.AlignWord);
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !DriftFiles.Write(drifts, settings.Alignment, answer, unit, settings.Out).TryGet(out files!, out problem))
         {
@@ -63,8 +50,8 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
 
     private void Show(IReadOnlyList<StageDrift> drifts, LengthUnit unit)
     {
-        var numbers = new TableNumbers(unit);
-        terminal.Answers.WriteLine($"Areas in {numbers.AreaWord}, lengths in {numbers.LengthWord}, + outward; metal gone in mm³ for each mm of port.");
+        var numbers = new ShownUnits(unit);
+        terminal.Answers.WriteLine($"Areas in {numbers.AreaName}, lengths in {numbers.LengthName}, + outward; metal gone in mm³ for each mm of port.");
         var table = new Table().Border(TableBorder.Simple).AddColumn(new TableColumn("station").RightAligned()).AddColumn("stage");
         foreach (var heading in new[] { "area", "wall moved, mean", "most", "since the last stage", "metal gone" })
         {
@@ -80,9 +67,9 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
             {
                 table.AddRow(
                     station, stage.EscapeMarkup(), numbers.Area(fromFirst.AreasMm2.MeasuredMm2),
-                    numbers.Signed(fromFirst.Result.MeanDeviationMm),
-                    numbers.Signed(fromFirst.Result.Highest.DeviationMm),
-                    numbers.Signed(fromLast.Result.MeanDeviationMm),
+                    numbers.Deviation(fromFirst.Result.MeanDeviationMm),
+                    numbers.Deviation(fromFirst.Result.Highest.DeviationMm),
+                    numbers.Deviation(fromLast.Result.MeanDeviationMm),
                     FormattableString.Invariant($"{fromFirst.Result.Regions.Sum(region => region.GoneMm3PerMm):0.0}"));
             }
         }

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -33,7 +32,7 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
             return ExitCode.UnusableInput;
         }
 
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !study.Write(settings.Out, unit).TryGet(out files!, out problem))
         {

@@ -1,13 +1,12 @@
 using System.Globalization;
+using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Cli.Commands.Gauge;
 
 /// <summary>Lengths of a gauge study as shown: a micrometre, or ten millionths of an inch.</summary>
 internal sealed record GaugeUnit(string Name, double PerMm, string SizeFormat, string FineFormat)
 {
-    private const double MmPerInch = 25.4;
-
-    public static GaugeUnit Of(bool isInch) => isInch ? new("in", 1 / MmPerInch, "0.0000", "0.00000") : new("mm", 1, "0.000", "0.000");
+    public static GaugeUnit Of(bool isInch) => isInch ? new("in", 1 / Inch.Mm, "0.0000", "0.00000") : new("mm", 1, "0.000", "0.000");
 
     public string Size(double mm) => Text(mm, SizeFormat);
 

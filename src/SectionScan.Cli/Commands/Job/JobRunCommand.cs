@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -27,7 +26,7 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
     {
         var order = new JobOrder(settings.Job, settings.Out ?? FolderBeside(settings.Job), $"{SectionScanApp.Name} {SectionScanApp.Version}")
         {
-            Unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre,
+            Unit = settings.Units.OfLength,
         };
         var made = progress.Follow("Job", settings, follow => RunJob.Run(order, follow, cancellationToken));
         if (!made.TryGet(out var run, out var problem))

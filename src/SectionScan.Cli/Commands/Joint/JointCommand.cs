@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -30,7 +29,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
             return ExitCode.UnusableInput;
         }
 
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         if (!MatchJoint.Run(JobOf(settings, lens, unit)).TryGet(out var outcome, out problem))
         {
             problems.Print(problem);

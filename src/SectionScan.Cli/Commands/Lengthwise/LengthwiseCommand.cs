@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -31,7 +30,7 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
             return ExitCode.UnusableInput;
         }
 
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         var how = new DigitiseSettings
         {
             ThicknessMm = settings.Thickness,

@@ -5,6 +5,7 @@ using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Lofts;
+using SectionScan.Metrology.Quantities;
 using Spectre.Console;
 using Spectre.Console.Cli;
 
@@ -13,7 +14,7 @@ namespace SectionScan.Cli.Commands.Loft;
 /// <summary>Makes the solid of a port.</summary>
 internal sealed class LoftCommand(Terminal terminal, ProblemPrinter problems, JsonOutput json) : Command<LoftSettings>
 {
-    private const double CubicMmPerInch = 25.4 * 25.4 * 25.4;
+    private const double CubicMmPerInch = Inch.Mm * Inch.Mm * Inch.Mm;
 
     public override int Execute(CommandContext context, LoftSettings settings, CancellationToken cancellationToken)
     {

@@ -79,7 +79,7 @@ internal sealed class ImportOutlineCommand(Terminal terminal, ProblemPrinter pro
 
     private void Show(List<(string Drawing, Result<WrittenSection> Result)> results, UnitOption units)
     {
-        var unit = units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = units.OfLength;
         var table = new Table().Border(TableBorder.Simple).AddColumn("drawing");
         foreach (var heading in new[] { "station", "area", "width", "height" })
         {

@@ -22,35 +22,24 @@ internal sealed class ProveCommand(Terminal terminal, ProblemPrinter problems, J
         var library = LibraryOption.PathOf(settings.Library);
         if (!SectionFiles.Read(settings.Target, library, TimeProvider.System).TryGet(out var targets, out var problem)
             || !SectionFiles.Read(settings.Finished, library, TimeProvider.System).TryGet(out var finished, out problem)
-            || !SectionFiles.Paired(targets, finished).TryGet(out var paired, out problem))
+            || !PortProof.Of(targets, finished, settings.Terms, cancellationToken).TryGet(out var proof, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
-        var proved = new List<ProvedSection>();
-        var failed = paired.Alone.Select(section => ComparingProblems.StationAlone(section.Name)).ToList();
-        var terms = settings.Terms;
-        foreach (var (target, section) in paired.Pairs)
+        var (proved, failed) = proof;
+        foreach (var unproved in failed)
         {
-            cancellationToken.ThrowIfCancellationRequested();
-            if (ProvedSection.Of(target, section, terms).TryGet(out var proof, out problem))
-            {
-                proved.Add(proof);
-            }
-            else
-            {
-                failed.Add(problem);
-            }
+            problems.Print(unproved);
         }
 
-        failed.ForEach(problems.Print);
         if (proved.Count == 0)
         {
             return ExitCode.UnusableInput;
         }
 
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !ProofFiles.Write(
             proved, failed, unit, PaperSize.FromName(settings.Paper)!, $"SectionScan {SectionScanApp.Version}", settings.Out).TryGet(out files!, out problem))
@@ -75,7 +64,7 @@ internal sealed class ProveCommand(Terminal terminal, ProblemPrinter problems, J
         return ExitCode.OfBatch(proved.Count, failed.Count);
     }
 
-    private void Show(List<ProvedSection> proved, LengthUnit unit)
+    private void Show(IReadOnlyList<ProvedSection> proved, LengthUnit unit)
     {
         var table = new Table().Border(TableBorder.Simple).AddColumn("station").AddColumn("verdict");
         foreach (var heading in new[] { "too far, most", "metal left, most" })

@@ -1,5 +1,4 @@
 using System.Globalization;
-using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -29,7 +28,7 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
         }
 
         var comparisons = compared.Select(each => each.Comparison).ToList();
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null
             && !ScheduleFiles.Write(study, [.. compared.Select(each => each.Other)], comparisons, settings.Out, unit).TryGet(out files!, out problem))

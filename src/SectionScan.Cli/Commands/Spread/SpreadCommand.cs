@@ -19,27 +19,15 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
 {
     public override int Execute(CommandContext context, Settings settings, CancellationToken cancellationToken)
     {
-        var library = LibraryOption.PathOf(settings.Library);
-        var ports = new List<(string, IReadOnlyList<SectionInput>)>();
-        foreach (var (name, text) in settings.Ports.Select(Settings.Named))
-        {
-            if (!SectionFiles.Read(text, library, TimeProvider.System).TryGet(out var sections, out var unusable))
-            {
-                problems.Print(unusable);
-                return ExitCode.UnusableInput;
-            }
-
-            ports.Add((name, sections));
-        }
-
-        if (!StationSpread.OfPorts(ports, settings.Alignment).TryGet(out var stations, out var problem))
+        if (!NamedSections.Read(settings.Ports, settings.Library).TryGet(out var ports, out var problem)
+            || !StationSpread.OfPorts(ports, settings.Alignment).TryGet(out var stations, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
         var answer = SpreadAnswer.Of(stations, settings.AlignWord);
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && !SpreadFiles.Write(stations, settings.Alignment, answer, unit, settings.Out).TryGet(out files!, out problem))
         {
@@ -65,8 +53,8 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
 
     private void Show(IReadOnlyList<StationSpread> stations, LengthUnit unit)
     {
-        var numbers = new TableNumbers(unit);
-        terminal.Answers.WriteLine($"Areas in {numbers.AreaWord}, lengths in {numbers.LengthWord}; ± U (k = 2).");
+        var numbers = new ShownUnits(unit);
+        terminal.Answers.WriteLine($"Areas in {numbers.AreaName}, lengths in {numbers.LengthName}; ± U (k = 2).");
         var table = new Table().Border(TableBorder.Simple).AddColumn("station");
         foreach (var heading in new[] { "areas", "apart", "walls apart, mean", "most" })
         {
@@ -104,19 +92,12 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
         [Description("Two or more ports: folders of section documents, or single sections; NAME=FOLDER gives one a name")]
         public string[] Ports { get; init; } = [];
 
-        /// <summary>A port's name and where its sections are.</summary>
-        public static (string Name, string Text) Named(string port)
-        {
-            var at = port.IndexOf('=', StringComparison.Ordinal);
-            return at > 0 ? (port[..at], port[(at + 1)..]) : (Path.GetFileName(Path.TrimEndingDirectorySeparator(port)), port);
-        }
-
         public override ValidationResult Validate()
         {
             var shared = base.Validate();
             return !shared.Successful ? shared
                 : Ports.Length < 2 ? ValidationResult.Error("Name two ports or more.")
-                : Ports.Select(Named).GroupBy(port => port.Name).FirstOrDefault(group => group.Count() > 1) is { } twice
+                : Ports.Select(NamedSections.Named).GroupBy(port => port.Name).FirstOrDefault(group => group.Count() > 1) is { } twice
                     ? ValidationResult.Error($"Two ports are called {twice.Key}: give names, for example one={twice.First().Text}.")
                 : ValidationResult.Success();
         }

@@ -58,7 +58,7 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
         }
 
         failed.ForEach(problems.Print);
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         IReadOnlyList<string> files = [];
         if (settings.Out is not null && targets.Count > 0 && !TargetShapeFiles.Write(targets, unit, settings.Out).TryGet(out files!, out problem))
         {

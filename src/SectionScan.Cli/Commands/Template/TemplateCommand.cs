@@ -19,7 +19,7 @@ internal sealed class TemplateCommand(Terminal terminal, ProblemPrinter problems
 {
     public override int Execute(CommandContext context, TemplateSettings settings, CancellationToken cancellationToken)
     {
-        var unit = settings.Units == UnitOption.Inch ? LengthUnit.Inch : LengthUnit.Millimetre;
+        var unit = settings.Units.OfLength;
         var order = new TemplateOrder(
             settings.Sections,
             settings.Kind switch { "inside" => [TemplateKind.Inside], "outside" => [TemplateKind.Outside], _ => [TemplateKind.Inside, TemplateKind.Outside] },
