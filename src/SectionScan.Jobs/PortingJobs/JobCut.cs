@@ -7,6 +7,8 @@ using SectionScan.Jobs.TargetShapes;
 using SectionScan.Jobs.Templates;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Documents;
+using SectionScan.Porting.Ports;
 using SectionScan.Porting.Templates;
 using SectionScan.Porting.Walls;
 
@@ -21,7 +23,7 @@ public static class JobCut
     public static SectionInput AsSection(SettledTarget target)
     {
         ArgumentNullException.ThrowIfNull(target);
-        return new(target.Name, target.Document.Section.Outline, []) { Document = target.Document };
+        return SectionInput.Of(target.Name, target.Document);
     }
 
     /// <summary>Plans the cut from the own port to its targets.</summary>
@@ -36,7 +38,10 @@ public static class JobCut
         ArgumentNullException.ThrowIfNull(targets);
         var order = new CutPlanOrder(
             JobPorts.NameOf(job.Target.Own ?? string.Empty), $"its target toward {JobPorts.NameOf(job.Target.Reference ?? string.Empty)}", AlignmentMethod.AsPlaced,
-            job.Cut.AllowanceMm, PortName(job), ports.Walls, WallAssumptions.Usual, StepMm(job), Paper(job), Unit(isInch));
+            job.Cut.AllowanceMm, PortName(job), ports.Walls, WallAssumptions.Usual, null, Paper(job), Unit(isInch))
+        {
+            Places = Places(job, targets),
+        };
         return CutPlan.Of(order, [.. targets.Select(target => target.Own)], [.. targets.Select(AsSection)]);
     }
 
@@ -63,12 +68,8 @@ public static class JobCut
 
     private static LengthUnit Unit(bool isInch) => isInch ? LengthUnit.Inch : LengthUnit.Millimetre;
 
-    /// <summary>The distance from station to station when it is the same all along; else null.</summary>
-    private static double? StepMm(PortingJob job)
-    {
-        const double SameMm = 0.01;
-        var at = job.PortData.Stations.Select(each => each.DistanceMm).ToList();
-        var steps = at.Zip(at.Skip(1), (from, to) => to - from).ToList();
-        return steps.Count > 0 && steps.Max() - steps.Min() < SameMm ? steps[0] : null;
-    }
+    /// <summary>Where the stations lie, when all that are cut are told of; else null: a volume over a gap would be a guess.</summary>
+    private static StationTable? Places(PortingJob job, IReadOnlyList<SettledTarget> targets) =>
+        targets.All(target => job.PortData.Stations.Any(each => each.Station == target.Own.Station))
+        && JobDocumentRules.Stations(job.PortData.PortNamed(job.Port), job.Port).TryGet(out var table, out _) ? table : null;
 }

@@ -23,7 +23,7 @@ public sealed record JobStudy(ScheduleStudy Schedule, Result<GasSpeedStudy>? Spe
         var known = sections.Select(section => section.Station).OfType<int>().ToHashSet();
         var both = data.Stations.Where(each => known.Contains(each.Station)).ToList();
         var stations = both.ConvertAll(each => each.Station);
-        var plan = new JobPort(name, data.Kind) { Stations = both };
+        var plan = (data with { Stations = both }).PortNamed(name);
         return JobDocumentRules.Stations(plan, name)
             .Then(table => Port.From(name, data.Kind, [.. sections.Where(section => section.Station is { } station && stations.Contains(station))], table))
             .Then(port => Of(port with { BowlFromStation = data.BowlFromStation }, data))

@@ -25,6 +25,9 @@ public sealed record PortData
     /// <summary>Mean flow coefficient of the valve, or null.</summary>
     public double? MeanFlowCoefficient { get; init; }
 
+    /// <summary>The port as a job document tells it.</summary>
+    public JobPort PortNamed(string name) => new(name, Kind) { Stations = Stations };
+
     /// <summary>The port data of a job document: its engine and its first port.</summary>
     public static PortData From(JobDocument job)
     {
