@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace SectionScan.Imaging.Checks;
 
 /// <summary>One respect in which a photo was looked at.</summary>
@@ -15,4 +17,18 @@ public sealed record CheckItem(
 {
     /// <summary>True where a small value is the bad one.</summary>
     public bool IsWorseBelow { get; init; }
+
+    /// <summary>A value or limit of this kind to three digits, with its unit: "21.5 %", "0.085 mm".</summary>
+    public string InWords(double value)
+    {
+        var format = Math.Abs(value) switch
+        {
+            >= 100 => "0",
+            >= 10 => "0.#",
+            >= 1 => "0.##",
+            _ => "0.###",
+        };
+        var text = value.ToString(format, CultureInfo.InvariantCulture);
+        return Unit == "1" ? text : $"{text} {Unit}";
+    }
 }

@@ -86,7 +86,7 @@ internal sealed class CheckCommand(Terminal terminal, ProblemPrinter problems, J
         foreach (var item in report.Items)
         {
             table.AddRow(
-                new Text(item.Name), new Text(Word(item.Verdict), StyleOf(item.Verdict)), new Text(Number(item.Value, item.Unit)),
+                new Text(item.Name), new Text(Word(item.Verdict), StyleOf(item.Verdict)), new Text(item.InWords(item.Value)),
                 new Text(Limit(item, item.FairLimit, isGoodSide: true)),
                 new Text(item.PoorLimit is { } poor ? Limit(item, poor, isGoodSide: false) : "-"));
         }
@@ -110,9 +110,5 @@ internal sealed class CheckCommand(Terminal terminal, ProblemPrinter problems, J
     };
 
     private static string Limit(CheckItem item, double limit, bool isGoodSide) =>
-        $"{(isGoodSide ? item.IsWorseBelow ? "from" : "to" : item.IsWorseBelow ? "under" : "over")} {Number(limit, item.Unit)}";
-
-    private static string Number(double value, string unit) => unit == "1"
-        ? FormattableString.Invariant($"{value:0.##}")
-        : FormattableString.Invariant($"{value:0.###} {unit}");
+        $"{(isGoodSide ? item.IsWorseBelow ? "from" : "to" : item.IsWorseBelow ? "under" : "over")} {item.InWords(limit)}";
 }
