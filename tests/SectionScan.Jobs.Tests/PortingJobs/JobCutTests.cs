@@ -1,6 +1,5 @@
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.PortingJobs;
-using SectionScan.Metrology.Frames;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Walls;
 using SectionScan.Testing.Sections;
