@@ -17,6 +17,9 @@ public sealed record ComparisonCaption(string Title, string ReferenceName, strin
     /// <summary>Short lines below the head line, such as mean and RMS.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>How large the outlines are drawn at the most, mm; they are enlarged by whole steps up to it.</summary>
+    public double LargestFigureMm { get; init; } = 120;
+
     /// <summary>The unit shown.</summary>
     public LengthUnit Unit { get; init; }
 }

@@ -13,13 +13,16 @@ public static class ComparisonDrawing
     private const double MarginMm = 6;
     private const double LabelRoomMm = 20;
     private const double BandReachMm = 8;
-    private const double LargestFigureMm = 120;
+    private const double SmallSideMm = 85;
+    private const double SmallFigureMm = 44;
+    private const double SmallReachMm = 5;
     private const double WhiskerStepMm = 1.6;
     private const double LegendLineMm = 5;
     private const double SampleMm = 12;
 
     private static readonly double[] Factors = [1, 2, 5, 10, 20, 50, 100];
     private static readonly double[] Scales = [1, 2, 3, 5];
+    private static readonly double[] SmallScales = [0.25, 0.5, 0.75, 1, 1.5, 2, 3];
     private static readonly Pen ReferencePen = new(Ink.Line, 0.4) { IsRound = true };
     private static readonly Pen MeasuredPen = new(Colour.Grey(90), 0.22) { IsRound = true, DashesMm = [1.6, 1] };
 
@@ -35,15 +38,10 @@ public static class ComparisonDrawing
         ArgumentNullException.ThrowIfNull(measured);
         ArgumentNullException.ThrowIfNull(marks);
         ArgumentNullException.ThrowIfNull(caption);
-        if (marks.Count < 3 || marks.Any(mark => !double.IsFinite(mark.DeviationMm)))
-        {
-            throw new ArgumentException($"A comparison has three finite deviations or more, not {marks.Count}.", nameof(marks));
-        }
-
+        Check(marks);
         var box = OutlineBox.Of(reference, measured);
-        var scale = Scales.Last(s => s == 1 || s * Math.Max(box.Width, box.Height) <= LargestFigureMm);
-        var largest = marks.Max(mark => Math.Abs(mark.DeviationMm));
-        var exaggeration = Factors.Last(f => f == 1 || f * scale * largest <= BandReachMm);
+        var scale = Scales.Last(s => s == 1 || s * Math.Max(box.Width, box.Height) <= caption.LargestFigureMm);
+        var exaggeration = Exaggeration(marks, scale, BandReachMm);
         var reach = LabelRoomMm + (exaggeration * scale * Math.Max(0, marks.Max(mark => mark.DeviationMm)));
         var headHeight = MarginMm + Ink.TitleHeightMm + (caption.Notes.Count * 4.2) + 3;
         var figureHeight = (box.Height * scale) + (2 * (reach - 10));
@@ -63,13 +61,8 @@ public static class ComparisonDrawing
         var bands = new DeviationBands(marks, view, exaggeration);
 
         Head(page, caption);
-        CentreLines(page, view, box);
-        Bands(page, bands, marks, view, largest);
-        page.Layer = "measured";
-        page.Path([view.ToContour(measured)], null, MeasuredPen);
-        page.Layer = "reference";
-        page.Path([view.ToContour(reference)], null, ReferencePen);
-        Extremes(page, bands, marks, caption.Unit);
+        Figure(page, reference, measured, marks, bands, view, box);
+        Extremes(page, bands, marks, caption.Unit, Ink.TextHeightMm);
         var y = headHeight + figureHeight + 4;
         foreach (var line in legend)
         {
@@ -79,10 +72,83 @@ public static class ComparisonDrawing
             y += LegendLineMm;
         }
 
-        page.Layer = "scale";
-        var (barMm, barLabel) = caption.Unit == LengthUnit.Inch ? (12.7, "0.5 in") : (10.0, "10 mm");
-        DimensionLine.ScaleBar(page, new(MarginMm, pageHeight - MarginMm), barMm, scale, barLabel);
+        ScaleBar(page, pageHeight - MarginMm, caption.Unit, scale, "");
         return page.Build();
+    }
+
+    /// <summary>Draws a comparison small enough for two beside each other on a sheet, without the legend: what the lines mean is told
+    /// once for all of them.</summary>
+    /// <inheritdoc cref="Build"/>
+    public static Page Small(Outline reference, Outline measured, IReadOnlyList<DeviationMark> marks, ComparisonCaption caption)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measured);
+        ArgumentNullException.ThrowIfNull(marks);
+        ArgumentNullException.ThrowIfNull(caption);
+        Check(marks);
+        const double InsetMm = 2;
+        const double FootMm = 7;
+        var box = OutlineBox.Of(reference, measured);
+        var scale = SmallScales.Last(s => s == SmallScales[0] || s * Math.Max(box.Width, box.Height) <= SmallFigureMm);
+        var exaggeration = Exaggeration(marks, scale, SmallReachMm);
+        string[] head = [.. StrokeFont.Wrapped(caption.Title, Ink.TextHeightMm, SmallSideMm - (2 * InsetMm))];
+        string[] notes = [.. caption.Notes.SelectMany(note => StrokeFont.Wrapped(note, Ink.SmallHeightMm, SmallSideMm - (2 * InsetMm)))];
+        var headHeight = InsetMm + (head.Length * 4.4) + (notes.Length * 3.4);
+
+        // Room above and below for the bands and, beyond them, one figure.
+        var figureHeight = (box.Height * scale) + (2 * (SmallReachMm + 8));
+        var page = new PageBuilder(SmallSideMm, headHeight + figureHeight + FootMm, caption.Title) { Layer = "text" };
+        var y = InsetMm + Ink.TextHeightMm;
+        foreach (var line in head)
+        {
+            page.Text(new(InsetMm, y), line, Ink.TextHeightMm, Ink.Text, isBold: true);
+            y += 4.4;
+        }
+
+        foreach (var line in notes)
+        {
+            page.Text(new(InsetMm, y), line, Ink.SmallHeightMm, Ink.Text);
+            y += 3.4;
+        }
+
+        var view = SectionView.Centred(new(SmallSideMm / 2, headHeight + (figureHeight / 2)), box, scale);
+        var bands = new DeviationBands(marks, view, exaggeration);
+        Figure(page, reference, measured, marks, bands, view, box);
+        Extremes(page, bands, marks, caption.Unit, Ink.SmallHeightMm);
+        ScaleBar(page, page.HeightMm - 2, caption.Unit, scale, exaggeration > 1 ? string.Create(CultureInfo.InvariantCulture, $"; bands {exaggeration:0} times as large") : "");
+        return page.Build();
+    }
+
+    private static void Check(IReadOnlyList<DeviationMark> marks)
+    {
+        if (marks.Count < 3 || marks.Any(mark => !double.IsFinite(mark.DeviationMm)))
+        {
+            throw new ArgumentException($"A comparison has three finite deviations or more, not {marks.Count}.", nameof(marks));
+        }
+    }
+
+    private static double Exaggeration(IReadOnlyList<DeviationMark> marks, double scale, double reachMm)
+    {
+        var largest = marks.Max(mark => Math.Abs(mark.DeviationMm));
+        return Factors.Last(f => f == 1 || f * scale * largest <= reachMm);
+    }
+
+    private static void Figure(
+        PageBuilder page, Outline reference, Outline measured, IReadOnlyList<DeviationMark> marks, DeviationBands bands, SectionView view, OutlineBox box)
+    {
+        CentreLines(page, view, box);
+        Bands(page, bands, marks, view);
+        page.Layer = "measured";
+        page.Path([view.ToContour(measured)], null, MeasuredPen);
+        page.Layer = "reference";
+        page.Path([view.ToContour(reference)], null, ReferencePen);
+    }
+
+    private static void ScaleBar(PageBuilder page, double y, LengthUnit unit, double scale, string more)
+    {
+        page.Layer = "scale";
+        var (barMm, barLabel) = unit == LengthUnit.Inch ? (12.7, "0.5 in") : (10.0, "10 mm");
+        DimensionLine.ScaleBar(page, new(MarginMm, y), barMm, scale, barLabel + more);
     }
 
     private static void Head(PageBuilder page, ComparisonCaption caption)
@@ -116,9 +182,9 @@ public static class ComparisonDrawing
         PageBuilder page,
         DeviationBands bands,
         IReadOnlyList<DeviationMark> marks,
-        SectionView view,
-        double largest)
+        SectionView view)
     {
+        var largest = marks.Max(mark => Math.Abs(mark.DeviationMm));
         foreach (var (sign, layer) in new[] { (1, "outside"), (-1, "inside") })
         {
             var areas = bands.Areas(sign);
@@ -155,33 +221,33 @@ public static class ComparisonDrawing
         }
     }
 
-    private static void Extremes(PageBuilder page, DeviationBands bands, IReadOnlyList<DeviationMark> marks, LengthUnit unit)
+    private static void Extremes(PageBuilder page, DeviationBands bands, IReadOnlyList<DeviationMark> marks, LengthUnit unit, double capMm)
     {
         page.Layer = "extreme";
         var most = marks.MaxBy(mark => mark.DeviationMm)!;
         var least = marks.MinBy(mark => mark.DeviationMm)!;
         if (most.DeviationMm > 0)
         {
-            Label(page, bands, most, unit);
+            Label(page, bands, most, unit, capMm);
         }
 
         if (least.DeviationMm < 0)
         {
-            Label(page, bands, least, unit);
+            Label(page, bands, least, unit, capMm);
         }
     }
 
-    private static void Label(PageBuilder page, DeviationBands bands, DeviationMark mark, LengthUnit unit)
+    private static void Label(PageBuilder page, DeviationBands bands, DeviationMark mark, LengthUnit unit, double capMm)
     {
-        const double LeaderMm = 4.5;
+        const double LeaderMm = 4;
         var (foot, tip) = (bands.Foot(mark), bands.Tip(mark));
         var start = mark.DeviationMm > 0 ? tip : foot;
         var end = start.Moved(mark.NormalX * LeaderMm, -mark.NormalY * LeaderMm);
         page.Line(start.Moved(mark.NormalX * 0.5, -mark.NormalY * 0.5), end, Ink.Thin);
         page.Path([Contour.Circle(tip, 0.7)], Ink.Line, null);
         var anchor = mark.NormalX > 0.35 ? TextAnchor.Start : mark.NormalX < -0.35 ? TextAnchor.End : TextAnchor.Middle;
-        var text = end.Moved(mark.NormalX * 1.2, -(mark.NormalY * 2.4) + (Ink.TextHeightMm / 2));
-        page.Text(text, MeasureText.Deviation(mark.DeviationMm, unit), Ink.TextHeightMm, Ink.Text, anchor, isBold: true);
+        var text = end.Moved(mark.NormalX * 1.2, -(mark.NormalY * 2.4) + (capMm / 2));
+        page.Text(text, MeasureText.Deviation(mark.DeviationMm, unit), capMm, Ink.Text, anchor, isBold: true);
     }
 
     private static List<(string Text, Action<PageBuilder, PagePoint> Sample)> Legend(

@@ -15,6 +15,7 @@ public static class JointDrawing
     private const double LegendLineMm = 5;
     private const double SampleMm = 12;
     private const double LargestFigureMm = 150;
+    private const double LargestInReportMm = 100;
     private static readonly double[] Scales = [1, 2, 3, 4];
     private static readonly Colour FacingFill = DivergingPalette.At(0.7);
     private static readonly Colour StayingFill = DivergingPalette.At(-0.35);
@@ -23,11 +24,13 @@ public static class JointDrawing
     /// <param name="match">The joint.</param>
     /// <param name="title">The head line.</param>
     /// <param name="unit">What lengths are labelled in.</param>
-    public static Page Whole(JointMatch match, string title, LengthUnit unit)
+    /// <param name="isInReport">True where figures in words stand below it on the same sheet.</param>
+    public static Page Whole(JointMatch match, string title, LengthUnit unit, bool isInReport = false)
     {
         ArgumentNullException.ThrowIfNull(match);
+        var largest = isInReport ? LargestInReportMm : LargestFigureMm;
         var box = JointFigure.BoxOf(match, isMirrored: false);
-        var scale = Scales.Last(s => s == 1 || s * Math.Max(box.Width, box.Height) <= LargestFigureMm);
+        var scale = Scales.Last(s => s == 1 || s * Math.Max(box.Width, box.Height) <= largest);
         var notes = Notes(match, unit);
         var legend = Legend(match);
         var width = (2 * MarginMm) + new[]
@@ -66,12 +69,12 @@ public static class JointDrawing
         page.Layer = "scale";
         var (barMm, barLabel) = unit == LengthUnit.Inch ? (12.7, "0.5 in") : (10.0, "10 mm");
         DimensionLine.ScaleBar(
-            page, new(MarginMm, page.HeightMm - MarginMm), barMm, scale, string.Create(CultureInfo.InvariantCulture, $"{barLabel}, drawn {scale:0}:1"));
+            page, new(MarginMm, page.HeightMm - MarginMm), barMm, scale, isInReport ? barLabel : string.Create(CultureInfo.InvariantCulture, $"{barLabel}, drawn {scale:0}:1"));
         return page.Build();
     }
 
     /// <summary>The step round one opening, enlarged, on the port's edge.</summary>
-    public static Page Steps(JointMatch match, OpeningMatch opening, LengthUnit unit)
+    public static Page Steps(JointMatch match, OpeningMatch opening, LengthUnit unit, bool isInReport = false)
     {
         ArgumentNullException.ThrowIfNull(match);
         ArgumentNullException.ThrowIfNull(opening);
@@ -83,15 +86,15 @@ public static class JointDrawing
                 ? "uncertainty of a step not known"
                 : $"U of a step {MeasureText.Length(new(2 * opening.StepStandardUncertaintyMm, 0), unit)} (k = 2)",
         };
+        var caption = new ComparisonCaption($"Step round {opening.Port.Name}", $"port, {opening.Port.Name}", $"manifold, {opening.Manifold.Name}")
+        {
+            Notes = notes,
+            Unit = unit,
+            OutsideMeaning = isPort ? "the port's edge faces the flow: cut the port" : "the port's edge is behind the flow: may stay",
+            InsideMeaning = isPort ? "the manifold's edge is behind the flow: may stay" : "the manifold's edge faces the flow: cut the manifold",
+        };
         return ComparisonDrawing.Build(
-            opening.Port.Outline, opening.Manifold.Outline, DeviationMark.Of(opening.Steps),
-            new($"Step round {opening.Port.Name}", $"port, {opening.Port.Name}", $"manifold, {opening.Manifold.Name}")
-            {
-                Notes = notes,
-                Unit = unit,
-                OutsideMeaning = isPort ? "the port's edge faces the flow: cut the port" : "the port's edge is behind the flow: may stay",
-                InsideMeaning = isPort ? "the manifold's edge is behind the flow: may stay" : "the manifold's edge faces the flow: cut the manifold",
-            });
+            opening.Port.Outline, opening.Manifold.Outline, DeviationMark.Of(opening.Steps), isInReport ? caption with { LargestFigureMm = LargestInReportMm } : caption);
     }
 
     private static List<string> Notes(JointMatch match, LengthUnit unit)

@@ -14,6 +14,9 @@ public sealed record SectionCaption(string Title, Estimate WidthMm, Estimate Hei
     /// <summary>Short lines below the head line, such as the photo's name.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
+    /// <summary>False where the drawing is set into a report, which may show it smaller than true size.</summary>
+    public bool SaysTrueSize { get; init; } = true;
+
     /// <summary>The unit shown.</summary>
     public LengthUnit Unit { get; init; }
 }

@@ -24,7 +24,7 @@ public static class SectionDrawing
         var width = MeasureText.Length(caption.WidthMm, caption.Unit);
         var height = MeasureText.Length(caption.HeightMm, caption.Unit);
         var notes = NotesOf(caption);
-        var scaleText = caption.Unit == LengthUnit.Inch ? "1 in, drawn 1:1" : "20 mm, drawn 1:1";
+        var scaleText = (caption.Unit == LengthUnit.Inch ? "1 in" : "20 mm") + (caption.SaysTrueSize ? ", drawn 1:1" : "");
         var scaleLength = caption.Unit == LengthUnit.Inch ? 25.4 : ScaleBarMm;
 
         // What the words and the outline with its dimensions need across; the wider one decides.

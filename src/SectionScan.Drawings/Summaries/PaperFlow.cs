@@ -9,13 +9,16 @@ namespace SectionScan.Drawings.Summaries;
 internal sealed class PaperFlow(string title, PaperSize paper)
 {
     public const double BodyMm = 2.3;
-    public const double MostPhotographMm = 112;
+    public const double MostPhotographMm = 108;
 
     private const double MarginMm = 18;
     private const double FootMm = 14;
     private const double TitleMm = 6.5;
     private const double HeadingMm = 4;
     private const double GapMm = 3.2;
+
+    // A drawing alone in its row is made so much smaller at the most to fit what is left of a sheet.
+    private const double LeastShrunk = 0.75;
     private static readonly Pen Rule = new(Colour.Grey(120), 0.2);
 
     private readonly List<PageBuilder> sheets = [new(paper.WidthMm, paper.HeightMm, title)];
@@ -107,27 +110,39 @@ internal sealed class PaperFlow(string title, PaperSize paper)
         Paragraph(caption, Ink.SmallHeightMm);
     }
 
-    /// <summary>Drawings side by side where two or more fit; none larger than true size.</summary>
+    /// <summary>Drawings side by side, as many as stay readable; none larger than true size. Those of a single row are made a little
+    /// smaller rather than put on a new sheet.</summary>
     public void Drawings(IReadOnlyList<Page> drawings, string caption)
     {
-        const double BetweenMm = 4;
-        var columns = drawings.Count == 1 || drawings.Max(each => each.WidthMm) > WidthMm * 0.8 ? 1 : drawings.Max(each => each.WidthMm) < 58 ? 3 : 2;
-        var cell = (WidthMm - ((columns - 1) * BetweenMm)) / columns;
-        foreach (var row in drawings.Chunk(columns))
+        var rows = PaperRows.Of(drawings, WidthMm, BottomMm - MarginMm - 12);
+        var captionMm = (StrokeFont.Wrapped(caption, Ink.SmallHeightMm, WidthMm).Count * Ink.SmallHeightMm * StrokeFont.LineSpacing) + 4;
+        var left = BottomMm - y - captionMm;
+        var shrunk = rows.Rows.Count == 1 && rows.Rows[0].HeightMm > left && rows.Rows[0].HeightMm * LeastShrunk <= left
+            ? left / rows.Rows[0].HeightMm
+            : 1;
+        for (var k = 0; k < rows.Rows.Count; k++)
         {
-            var scales = row.Select(each => Math.Min(1, Math.Min(cell / each.WidthMm, (BottomMm - MarginMm - 12) / each.HeightMm))).ToArray();
-            var height = row.Zip(scales, (each, scale) => each.HeightMm * scale).Max();
-            Need(height + 4);
-            for (var i = 0; i < row.Length; i++)
+            var row = rows.Rows[k];
+
+            // The last row takes the caption along.
+            Need((row.HeightMm * shrunk) + (k == rows.Rows.Count - 1 ? captionMm : 0));
+            for (var i = 0; i < row.Pages.Count; i++)
             {
-                var (origin, scale) = (new PagePoint(MarginMm + (i * (cell + BetweenMm)), y), scales[i]);
-                Sheet.Add(row[i].Items.Select(item => item.Placed(origin, scale)));
+                var origin = new PagePoint(MarginMm + (i * rows.StepMm), y);
+                Sheet.Add(row.Pages[i].Items.Select(item => item.Placed(origin, row.Scales[i] * shrunk)));
             }
 
-            y += height + 2;
+            y += (row.HeightMm * shrunk) + 2;
         }
 
         Paragraph(caption, Ink.SmallHeightMm);
+    }
+
+    /// <summary>What the first row of drawings needs at the least, mm.</summary>
+    public double BeginningMm(IReadOnlyList<Page> drawings)
+    {
+        var rows = PaperRows.Of(drawings, WidthMm, BottomMm - MarginMm - 12).Rows;
+        return rows.Count == 1 ? (rows[0].HeightMm * LeastShrunk) + 8 : rows[0].HeightMm;
     }
 
     /// <summary>Takes a strip of a height, on a new sheet when it does not fit; gives its top.</summary>

@@ -13,16 +13,27 @@ internal static class PaperTable
 
     // Caption, head and a few rows.
     private const double BeginningMm = 36;
+
+    // Two lines and the gap below them.
+    private const double CaptionMm = 9.5;
+
+    // A table of less than this is not parted.
+    private const double MostTogetherMm = 100;
     private static readonly Pen Strong = new(Ink.Line, 0.25);
     private static readonly Pen Weak = new(Colour.Grey(190), 0.13);
 
-    public static void Add(PaperFlow flow, TableBlock table)
+    // A table this long that is narrow enough stands in strips beside each other.
+    private const int LongRows = 10;
+
+    public static void Add(PaperFlow flow, TableBlock whole)
     {
-        flow.KeepTogether(BeginningMm);
-        flow.Paragraph(table.Caption, Ink.SmallHeightMm);
+        var table = InStrips(whole, flow.WidthMm);
         var text = FontMm(flow, table);
         var widths = Widths(flow, table, text);
-        var isNumber = Enumerable.Range(0, table.Headers.Count).Select(i => SummaryWriter.IsNumeric(table, i)).ToArray();
+        var wholeMm = CaptionMm + Height(Broken(table.Headers)) + table.Rows.Sum(row => Height(Broken(row)));
+        flow.KeepTogether(wholeMm <= MostTogetherMm ? wholeMm : BeginningMm);
+        flow.Paragraph(table.Caption, Ink.SmallHeightMm);
+        var isNumber = Enumerable.Range(0, table.Headers.Count).Select(i => SummaryWriter.IsNumeric(whole, i % whole.Headers.Count)).ToArray();
         Head();
         foreach (var row in table.Rows)
         {
@@ -63,6 +74,25 @@ internal static class PaperTable
             var y = top + height - 0.5;
             flow.Sheet.Line(new(PaperFlow.LeftMm, y), new(x - BetweenMm, y), rule);
         }
+    }
+
+    private static TableBlock InStrips(TableBlock table, double widthMm)
+    {
+        var width = Natural(table, PaperFlow.BodyMm - 0.2).Sum() + (table.Headers.Count * BetweenMm);
+        var strips = table.Rows.Count < LongRows ? 1 : Math.Min(3, (int)((widthMm + BetweenMm) / width));
+        if (strips < 2)
+        {
+            return table;
+        }
+
+        var length = (table.Rows.Count + strips - 1) / strips;
+        string[] none = [.. table.Headers.Select(_ => string.Empty)];
+        return new(
+            table.Caption, [.. Enumerable.Repeat(table.Headers, strips).SelectMany(each => each)],
+            [
+                .. Enumerable.Range(0, length).Select(i => (IReadOnlyList<string>)
+                    [.. Enumerable.Range(0, strips).SelectMany(k => (k * length) + i < table.Rows.Count ? table.Rows[(k * length) + i] : none)]),
+            ]);
     }
 
     // Smaller lettering before breaking lines, within what can be read.

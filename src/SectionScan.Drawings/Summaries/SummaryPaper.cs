@@ -17,7 +17,7 @@ public static class SummaryPaper
         Cover(flow, page);
         foreach (var section in page.Sections)
         {
-            flow.Heading(section.Heading, section.Blocks.Count == 0 ? 0 : BeginningMm(section.Blocks[0]));
+            flow.Heading(section.Heading, section.Blocks.Count == 0 ? 0 : BeginningMm(flow, section.Blocks[0]));
             foreach (var block in section.Blocks)
             {
                 Block(flow, block);
@@ -40,10 +40,10 @@ public static class SummaryPaper
     }
 
     // A heading alone at the foot of a sheet helps nobody: what begins below it must fit too.
-    private static double BeginningMm(SummaryBlock block) => block switch
+    private static double BeginningMm(PaperFlow flow, SummaryBlock block) => block switch
     {
-        DrawingBlock drawing => Math.Min(drawing.Drawings[0].HeightMm, 110),
-        PhotographBlock => PaperFlow.MostPhotographMm,
+        DrawingBlock drawing => flow.BeginningMm(drawing.Drawings),
+        PhotographBlock => PaperFlow.MostPhotographMm + 12,
         TableBlock => 40,
         _ => 22,
     };

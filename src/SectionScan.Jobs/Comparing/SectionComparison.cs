@@ -51,21 +51,13 @@ public sealed record SectionComparison(
 
     /// <summary>The overlay with the deviation round the reference.</summary>
     /// <param name="unit">What lengths are labelled in.</param>
-    public Page Draw(LengthUnit unit)
-    {
-        var notes = new List<string>
-        {
-            $"mean {MeasureText.Deviation(Result.MeanDeviationMm, unit)}, rms {MeasureText.Length(new(Result.RmsDeviationMm, 0), unit)}, {AlignmentWords.Of(Alignment)}",
-        };
-        if (!double.IsNaN(DeviationStandardUncertaintyMm))
-        {
-            notes.Add($"U of a deviation {MeasureText.Length(new(DeviationExpandedUncertaintyMm, 0), unit)} (k = 2)");
-        }
+    public Page Draw(LengthUnit unit) => ComparisonDrawing.Build(
+        Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples), Caption(unit, $", {AlignmentWords.Of(Alignment)}"));
 
-        return ComparisonDrawing.Build(
-            Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples),
-            new($"{Measured.Name} on {Reference.Name}", Reference.Name, Measured.Name) { Notes = notes, Unit = unit });
-    }
+    /// <summary>The overlay small enough for two beside each other on a sheet.</summary>
+    /// <param name="unit">What lengths are labelled in.</param>
+    public Page DrawSmall(LengthUnit unit) =>
+        ComparisonDrawing.Small(Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples), Caption(unit, ""));
 
     /// <summary>The deviations as a table of commas: place, direction, region, deviation.</summary>
     public string ToCsv()
@@ -77,5 +69,19 @@ public sealed record SectionComparison(
         }
 
         return text.ToString();
+    }
+
+    private ComparisonCaption Caption(LengthUnit unit, string alignment)
+    {
+        var notes = new List<string>
+        {
+            $"mean {MeasureText.Deviation(Result.MeanDeviationMm, unit)}, rms {MeasureText.Length(new(Result.RmsDeviationMm, 0), unit)}{alignment}",
+        };
+        if (!double.IsNaN(DeviationStandardUncertaintyMm))
+        {
+            notes.Add($"U of a deviation {MeasureText.Length(new(DeviationExpandedUncertaintyMm, 0), unit)} (k = 2)");
+        }
+
+        return new($"{Measured.Name} on {Reference.Name}", Reference.Name, Measured.Name) { Notes = notes, Unit = unit };
     }
 }

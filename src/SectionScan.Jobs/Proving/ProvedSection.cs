@@ -42,17 +42,23 @@ public sealed record ProvedSection(SectionInput Target, SectionInput Finished, P
 
     /// <summary>The drawing: finished on target, deviations round it, verdict.</summary>
     /// <param name="unit">What lengths are labelled in.</param>
-    public Page Draw(LengthUnit unit)
-    {
-        var places = Proof.Places;
-        var notes = new List<string>
+    public Page Draw(LengthUnit unit) => ComparisonDrawing.Build(
+        Proof.Target, Proof.Finished.Outline, Marks, new($"{Finished.Name} proved against {Target.Name}", Target.Name, Finished.Name)
         {
-            $"{ProofWords.Of(Proof.Verdict)}; profile of a line {MeasureText.Length(new(Proof.ProfileMm, 0), unit)}, mean deviation {MeasureText.Deviation(places.Average(place => place.DeviationMm), unit)}",
-            $"U of a deviation up to {MeasureText.Length(new(Estimate.CoverageFactor * places.Max(place => place.StandardUncertaintyMm), 0), unit)} (k = 2), {AlignmentWords.Of(Terms.Alignment)}",
-        };
-        notes.AddRange(Proof.Findings.Take(3).Select(finding => ProofWords.Of(finding, unit)));
-        return ComparisonDrawing.Build(
-            Proof.Target, Proof.Finished.Outline, DeviationMark.Of([.. places.Select(place => place.Sample with { DeviationMm = place.DeviationMm })]),
-            new($"{Finished.Name} proved against {Target.Name}", Target.Name, Finished.Name) { Notes = notes, Unit = unit });
-    }
+            Notes = [.. Notes(unit, $", {AlignmentWords.Of(Terms.Alignment)}"), .. Proof.Findings.Take(3).Select(finding => ProofWords.Of(finding, unit))],
+            Unit = unit,
+        });
+
+    /// <summary>The drawing small enough for two beside each other on a sheet.</summary>
+    /// <param name="unit">What lengths are labelled in.</param>
+    public Page DrawSmall(LengthUnit unit) => ComparisonDrawing.Small(
+        Proof.Target, Proof.Finished.Outline, Marks, new(Finished.Name, Target.Name, Finished.Name) { Notes = Notes(unit, ""), Unit = unit });
+
+    private IReadOnlyList<DeviationMark> Marks => DeviationMark.Of([.. Proof.Places.Select(place => place.Sample with { DeviationMm = place.DeviationMm })]);
+
+    private string[] Notes(LengthUnit unit, string alignment) =>
+    [
+        $"{ProofWords.Of(Proof.Verdict)}; profile of a line {MeasureText.Length(new(Proof.ProfileMm, 0), unit)}, mean deviation {MeasureText.Deviation(Proof.Places.Average(place => place.DeviationMm), unit)}",
+        $"U of a deviation up to {MeasureText.Length(new(Estimate.CoverageFactor * Proof.Places.Max(place => place.StandardUncertaintyMm), 0), unit)} (k = 2){alignment}",
+    ];
 }

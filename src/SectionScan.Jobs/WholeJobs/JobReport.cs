@@ -99,13 +99,16 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
             }
         }
 
+        // Ports of one valve and engine share findings. Sources stand with each further on.
+        var outside = outcome.Ports.SelectMany(port => Judgements(port).Where(each => each.Level == JudgementLevel.Outside)
+            .Select(each => (port.Plan.Name, Words: $"{each.Finding} {each.Consequence}"))).GroupBy(each => each.Words);
+        foreach (var finding in outside)
+        {
+            yield return new NoteBlock($"{string.Join(", ", finding.Select(each => each.Name))}: {finding.Key}", IsCaution: true);
+        }
+
         foreach (var port in outcome.Ports)
         {
-            foreach (var judgement in Judgements(port).Where(each => each.Level == JudgementLevel.Outside))
-            {
-                yield return new NoteBlock($"{port.Plan.Name}: {judgement.Finding} {judgement.Consequence} ({judgement.Basis})", IsCaution: true);
-            }
-
             var volume = port.Schedule.Volume.VolumeMm3;
             var least = port.Schedule.Schedule.Least;
             yield return new ParagraphBlock(Text(
@@ -138,8 +141,8 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         yield return new DrawingBlock(
             [.. port.Sections.Select(section => SectionDrawing.Build(section.Document.Section.Outline, new(
                 Text($"Station {section.Document.Section.Station}"), section.Measured[MeasureCatalogue.Width].Estimate, section.Measured[MeasureCatalogue.Height].Estimate)
-                { AreaMm2 = section.Measured[MeasureCatalogue.Area].Estimate, Unit = unit }))],
-            $"The sections of {port.Plan.Name}. Each page is drawn 1:1; in print they may be set smaller: go by the scale bar.");
+                { AreaMm2 = section.Measured[MeasureCatalogue.Area].Estimate, Unit = unit, SaysTrueSize = false }))],
+            $"The sections of {port.Plan.Name}, seen with the flow. The scale bar tells how large they are shown.");
     }
 
     private IEnumerable<SummaryBlock> Schedules()
@@ -195,8 +198,8 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         yield return tables.Differences(compared);
         yield return tables.Deviations(compared);
         yield return new DrawingBlock(
-            [.. compared.Stations.Select(each => each.Comparison.Draw(unit))],
-            $"{compared.Reference.Plan.Name} (full line) and {compared.Measured.Plan.Name} (dashed), station by station; the figures at the marks carry the sign.");
+            [.. compared.Stations.Select(each => each.Comparison.DrawSmall(unit))],
+            $"Station by station: {compared.Reference.Plan.Name} (full line) and {compared.Measured.Plan.Name} (thin dashes). The bands show the deviation enlarged: with a full edge outside the reference (+, metal already gone), with a dashed edge inside it (−, metal left). The figures stand at the highest and the lowest place.");
     }
 
     private IEnumerable<SummaryBlock> Provenance()

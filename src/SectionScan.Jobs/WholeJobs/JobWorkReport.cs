@@ -71,7 +71,7 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
         var shapes = work.Targets.Select(target => (target, Facts: MeasuredOutline.Of(target.Outline, []))).ToList();
         yield return new DrawingBlock(
             [.. shapes.Select(each => SectionDrawing.Build(each.target.Outline, new(
-                each.target.Title, each.Facts[MeasureCatalogue.Width].Estimate, each.Facts[MeasureCatalogue.Height].Estimate) { AreaMm2 = each.Facts[MeasureCatalogue.Area].Estimate, Unit = unit }))],
+                each.target.Title, each.Facts[MeasureCatalogue.Width].Estimate, each.Facts[MeasureCatalogue.Height].Estimate) { AreaMm2 = each.Facts[MeasureCatalogue.Area].Estimate, Unit = unit, SaysTrueSize = false }))],
             "Shapes to work toward; a target is exact by definition.");
     }
 
@@ -122,11 +122,9 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
             yield return new ParagraphBlock($"{section.Title}: {ProofReport.Sentence(section, unit)}");
         }
 
-        var shown = proved.Sections.Where(section => section.Proof.Verdict == Verdict.DoesNotConform).ToList();
-        if (shown.Count > 0)
-        {
-            yield return new DrawingBlock([.. shown.Select(section => section.Draw(unit))], "+ outside the target: metal already gone; − inside the target: metal left.");
-        }
+        yield return new DrawingBlock(
+            [.. proved.Sections.Select(section => section.DrawSmall(unit))],
+            "Target (full line) and finished section (thin dashes); bands enlarged: with a full edge outside the target (+, metal already gone), with a dashed edge inside it (−, metal left).");
 
         foreach (var caution in ProofReport.Cautions(proved.Sections))
         {
@@ -144,7 +142,7 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
         var match = joint.Match;
         var opening = match.Openings[0];
         var title = $"{opening.Manifold.Name} on {opening.Port.Name}";
-        yield return new DrawingBlock([JointDrawing.Whole(match, title, unit)], "The joint at its best place. A step is + where the manifold is the wider one, − where it is narrower.");
+        yield return new DrawingBlock([JointDrawing.Whole(match, title, unit, isInReport: true)], "The joint at its best place. A step is + where the manifold is the wider one, − where it is narrower.");
         yield return new TableBlock(
             "The joint in figures.", ["What", "Value"],
             [
@@ -169,7 +167,7 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
                 ])]);
         }
 
-        yield return new DrawingBlock([JointDrawing.Steps(match, opening, unit)], "The step round the opening, enlarged.");
+        yield return new DrawingBlock([JointDrawing.Steps(match, opening, unit, isInReport: true)], "The step round the opening, enlarged.");
         foreach (var warning in match.Warnings)
         {
             yield return new NoteBlock(warning, IsCaution: true);

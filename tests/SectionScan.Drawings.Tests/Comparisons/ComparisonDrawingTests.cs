@@ -1,5 +1,6 @@
 using SectionScan.Drawings.Comparisons;
 using SectionScan.Drawings.Pages;
+using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
 
@@ -79,6 +80,24 @@ public sealed class ComparisonDrawingTests
     public void Nothing_runs_over_the_edge_of_the_page(double amplitude)
         => PageChecks.AssertWithin(Build(angle => amplitude * Math.Cos(3 * angle)));
 
+    [Theory]
+    [InlineData(5, 0.02)]
+    [InlineData(10, 3)]
+    [InlineData(21.9, 0.4)]
+    [InlineData(60, 6)]
+    public void Two_small_drawings_fit_beside_each_other_on_a_sheet(double radius, double amplitude)
+    {
+        foreach (var unit in Enum.GetValues<LengthUnit>())
+        {
+            var page = Draw(ComparisonDrawing.Small, radius, angle => amplitude * Math.Cos(3 * angle), Caption with { Unit = unit, Notes = ["mean +0.00 mm, rms 0.20 mm"] });
+
+            // Two and the 4 mm between them on A4 with margins of 18 mm.
+            Assert.True(page.WidthMm <= (210 - 36 - 4) / 2.0);
+            PageChecks.AssertWithin(page);
+            Assert.Equal(2, Texts(page).Count(text => text.StartsWith('+') || text.StartsWith('−')));
+        }
+    }
+
     [Fact]
     public void Too_few_or_endless_deviations_are_refused()
     {
@@ -90,15 +109,18 @@ public sealed class ComparisonDrawingTests
             () => ComparisonDrawing.Build(circle, circle, [.. two, new(new(-10, 0), -1, 0, double.NaN)], Caption));
     }
 
-    private static Page Build(Func<double, double> deviation)
+    private static Page Build(Func<double, double> deviation) => Draw(ComparisonDrawing.Build, 10, deviation, Caption);
+
+    private static Page Draw(
+        Func<Outline, Outline, IReadOnlyList<DeviationMark>, ComparisonCaption, Page> draw, double radius, Func<double, double> deviation, ComparisonCaption caption)
     {
         var marks = Enumerable.Range(0, 360).Select(i =>
         {
             var angle = double.DegreesToRadians(i);
             var (sin, cos) = Math.SinCos(angle);
-            return new DeviationMark(new(10 * cos, 10 * sin), cos, sin, deviation(angle));
+            return new DeviationMark(new(radius * cos, radius * sin), cos, sin, deviation(angle));
         }).ToArray();
-        return ComparisonDrawing.Build(Circle(angle => 10), Circle(angle => 10 + deviation(angle)), marks, Caption);
+        return draw(Circle(angle => radius), Circle(angle => radius + deviation(angle)), marks, caption);
     }
 
     private static Outline Circle(Func<double, double> radius) => Outline.From(Enumerable.Range(0, 360).Select(i =>

@@ -15,7 +15,7 @@ public sealed class SummaryPaperTests
     [Fact]
     public void A_long_table_runs_over_sheets_with_its_head_on_each()
     {
-        var rows = Enumerable.Range(1, 120).Select(i => (IReadOnlyList<string>)[$"row {i}", "1.0"]).ToList();
+        var rows = Enumerable.Range(1, 120).Select(i => (IReadOnlyList<string>)[$"row {i}", "so many words that no two strips of this table would fit beside each other"]).ToList();
 
         var sheets = SummaryPaper.Layout(new("Job", "Intro.", [new("Numbers", [new TableBlock("All.", ["Station", "Area"], rows)])]), PaperSize.A4);
 
@@ -24,6 +24,63 @@ public sealed class SummaryPaperTests
         Assert.Equal(rows.Select(row => row[0]), texts.SelectMany(each => each).Where(text => text.StartsWith("row ", StringComparison.Ordinal)));
         Assert.All(texts.Where(each => each.Any(text => text.StartsWith("row ", StringComparison.Ordinal))), each => Assert.Contains("Station", each));
         Assert.All(texts.Select((each, i) => (each, i)), each => Assert.Contains($"{each.i + 1} of {sheets.Count}", each.each));
+    }
+
+    [Fact]
+    public void A_short_table_is_not_parted_and_a_long_narrow_one_stands_in_strips()
+    {
+        var rows = Enumerable.Range(1, 15).Select(i => (IReadOnlyList<string>)[$"row {i}", "1.0"]).ToList();
+        var filler = Enumerable.Repeat<SummaryBlock>(new ParagraphBlock("Words."), 30);
+
+        var sheets = SummaryPaper.Layout(new("Job", "Intro.", [new("Numbers", [.. filler, new TableBlock("All.", ["Cause", "u"], rows)])]), PaperSize.A4);
+
+        var sheet = Assert.Single(sheets, each => Texts(each).Any(text => text.StartsWith("row ", StringComparison.Ordinal)));
+        Assert.Equal(15, Texts(sheet).Count(text => text.StartsWith("row ", StringComparison.Ordinal)));
+
+        // Three strips of five rows.
+        Assert.Equal(5, sheet.Items.OfType<TextItem>().Where(item => item.Text.StartsWith("row ", StringComparison.Ordinal)).Select(item => Math.Round(item.Position.YMm, 6)).Distinct().Count());
+        Assert.Equal(3, Texts(sheet).Count(text => text == "Cause"));
+    }
+
+    [Theory]
+    [InlineData(85, 2)]
+    [InlineData(66, 3)]
+    [InlineData(150, 1)]
+    public void Drawings_stand_side_by_side_as_many_as_stay_readable_and_none_is_parted(double widthMm, int columns)
+    {
+        var drawings = Enumerable.Range(0, 8).Select(i =>
+        {
+            var page = new PageBuilder(widthMm, 80, $"drawing {i}");
+            page.Text(new(widthMm / 2, 40), $"drawing {i}", 2.5, Colour.Black);
+            page.Rectangle(0, 0, widthMm, 80, null, new(Colour.Black, 0.2));
+            return page.Build();
+        }).ToList();
+
+        var sheets = SummaryPaper.Layout(new("Job", "Intro.", [new("Drawings", [new DrawingBlock(drawings, "Eight.")])]), PaperSize.A4);
+
+        var names = sheets.SelectMany(sheet => sheet.Items.OfType<TextItem>()).Where(item => item.Text.StartsWith("drawing ", StringComparison.Ordinal)).ToList();
+        Assert.Equal(8, names.Count);
+        Assert.Equal(columns, names.Select(item => Math.Round(item.Position.XMm, 3)).Distinct().Count());
+
+        // 2.5 mm letters at 0.8 of their size are the smallest that a report sets.
+        Assert.All(names, item => Assert.InRange(item.CapHeightMm, 2.0, 2.5));
+        Assert.All(sheets, sheet => Assert.All(
+            sheet.Items.OfType<PathItem>().SelectMany(item => item.Contours).SelectMany(contour => contour.Points), p => Inside(sheet, p)));
+    }
+
+    [Fact]
+    public void A_heading_stands_on_the_sheet_of_what_begins_below_it()
+    {
+        var tall = new PageBuilder(150, 200, "tall");
+        tall.Text(new(10, 10), "tall drawing", 2.5, Colour.Black);
+        var filler = Enumerable.Repeat<SummaryBlock>(new ParagraphBlock("Words."), 20).ToList();
+
+        var sheets = SummaryPaper.Layout(
+            new("Job", "Intro.", [new("First", filler), new("Second", [new DrawingBlock([tall.Build()], "Tall.")])]), PaperSize.A4);
+
+        var sheet = Assert.Single(sheets, each => Texts(each).Contains("Second"));
+        Assert.Contains("tall drawing", Texts(sheet));
+        Assert.Contains("Tall.", Texts(sheet));
     }
 
     [Fact]
