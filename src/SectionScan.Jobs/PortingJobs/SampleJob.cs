@@ -12,6 +12,7 @@ public static class SampleJob
         Head = DemoScenario.Head,
         CheckBarAcrossMm = CheckBars.AcrossMm * DemoScenario.PrintRatio.X,
         CheckBarUpMm = CheckBars.UpMm * DemoScenario.PrintRatio.Y,
+        PortData = DemoScenario.PortData,
     };
 
     /// <summary>Its photos.</summary>

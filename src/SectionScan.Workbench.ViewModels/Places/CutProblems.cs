@@ -7,5 +7,5 @@ public static class CutProblems
 {
     /// <summary>A length that makes no sense there.</summary>
     public static Problem OutOfRange(string what, double leastMm, double mostMm) => new(
-        "length-out-of-range", FormattableString.Invariant($"The {what} lies from {leastMm:0.#} to {mostMm:0.#} mm."), what, "Give millimetres within that range.");
+        "length-out-of-range", FormattableString.Invariant($"The {what} lies from {leastMm:0.#} to {mostMm:0.#} mm."), what, "Give a length within that range.");
 }

@@ -1,5 +1,6 @@
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Porting.Engines;
+using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.ViewModels.Places;
 
@@ -10,6 +11,9 @@ namespace SectionScan.Workbench.ViewModels.Places;
 /// <param name="Of">What is told of it, or null.</param>
 public sealed record EngineField(string Words, bool IsValve, bool IsNeeded, Func<PortData, double?> Of)
 {
+    private const string InMm = ", mm";
+
+
     private static readonly EngineField Bore = new("Bore, mm", false, true, data => data.Engine?.BoreMm);
     private static readonly EngineField Stroke = new("Stroke, mm", false, true, data => data.Engine?.StrokeMm);
     private static readonly EngineField Cylinders = new("Cylinders", false, true, data => data.Engine?.Cylinders);
@@ -20,6 +24,15 @@ public sealed record EngineField(string Words, bool IsValve, bool IsNeeded, Func
     private static readonly EngineField Diameter = new("Valve diameter, mm", true, true, data => data.Valve?.DiameterMm);
     private static readonly EngineField Stem = new("Valve stem, mm", true, true, data => data.Valve?.StemMm);
     private static readonly EngineField Lift = new("Valve lift, mm", true, false, data => data.Valve?.LiftMm);
+
+    /// <summary>A length, or a number of its own.</summary>
+    public FieldUnit Unit => Words.EndsWith(InMm, StringComparison.Ordinal) ? FieldUnit.Length : FieldUnit.None;
+
+    /// <summary>What it is; a length without its unit, which the window chooses.</summary>
+    public string Name => Unit == FieldUnit.Length ? Words[..^InMm.Length] : Words;
+
+    /// <summary>True for what is counted.</summary>
+    public bool IsWhole => ReferenceEquals(this, Cylinders);
 
     /// <summary>All of them, the engine first.</summary>
     public static IReadOnlyList<EngineField> All { get; } = [Bore, Stroke, Cylinders, RpmFrom, RpmTo, Torque, Power, Diameter, Stem, Lift];

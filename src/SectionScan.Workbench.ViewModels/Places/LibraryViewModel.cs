@@ -18,12 +18,15 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
     private const int MostAlike = 12;
 
     private readonly JobDesk desk;
+    private readonly UnitChoice units;
 
     /// <summary>Makes it; nothing is read yet.</summary>
-    public LibraryViewModel(JobDesk desk)
+    public LibraryViewModel(JobDesk desk, UnitChoice units)
     {
         ArgumentNullException.ThrowIfNull(desk);
+        ArgumentNullException.ThrowIfNull(units);
         this.desk = desk;
+        this.units = units;
         desk.LibraryChanged += OnLibraryChanged;
     }
 
@@ -31,11 +34,11 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
     [ObservableProperty]
     public partial string Words { get; set; } = string.Empty;
 
-    /// <summary>Least area, mm², as typed; empty for no bound.</summary>
+    /// <summary>Least area as typed, in the unit shown; empty for no bound.</summary>
     [ObservableProperty]
     public partial string LeastArea { get; set; } = string.Empty;
 
-    /// <summary>Greatest area, mm², as typed; empty for no bound.</summary>
+    /// <summary>Greatest area as typed, in the unit shown; empty for no bound.</summary>
     [ObservableProperty]
     public partial string MostArea { get; set; } = string.Empty;
 
@@ -66,7 +69,7 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
     [RelayCommand]
     private void Search()
     {
-        if (!NumberEntry.TryRead(LeastArea, "area from", out var least, out var problem) || !NumberEntry.TryRead(MostArea, "area to", out var most, out problem))
+        if (!NumberEntry.TryRead(LeastArea, "area from", FieldUnit.Area, units.IsInch, out var least, out var problem) || !NumberEntry.TryRead(MostArea, "area to", FieldUnit.Area, units.IsInch, out var most, out problem))
         {
             Problem = problem;
             return;

@@ -209,11 +209,11 @@ public sealed partial class ScaleViewModel : PlaceViewModel
 
     private bool TryLength(string typed, string where, out double? mm)
     {
-        if (!NumberEntry.TryRead(typed, where, out mm, out var problem) || !(mm is > 0 and <= LongestMm))
+        if (!NumberEntry.TryRead(typed, where, FieldUnit.Length, Window.Units.IsInch, out mm, out var problem) || !(mm is > 0 and <= LongestMm))
         {
             Problem = problem ?? new(
                 "length-unlikely", FormattableString.Invariant($"A length of more than 0 and up to {LongestMm} mm is needed."), where,
-                "Measure between the places that you picked, and enter millimetres.");
+                "Measure between the places that you picked, and enter what you read.");
             return false;
         }
 

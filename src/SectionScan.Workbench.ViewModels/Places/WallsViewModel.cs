@@ -135,7 +135,7 @@ public sealed partial class WallsViewModel(JobViewModel window) : PlaceViewModel
 
     private string? Fault() =>
         string.IsNullOrWhiteSpace(Name) ? "It has no name."
-        : XMm is not { } x || YMm is not { } y || Math.Abs(x) > 200 || Math.Abs(y) > 200 ? "Its place is missing, or farther than 200 mm from the section's origin."
+        : XMm is not { } x || YMm is not { } y || !(Math.Abs(x) <= 200 && Math.Abs(y) <= 200) ? "Its place is missing, or farther than 200 mm from the section's origin."
         : IsReading && SizeMm is not (> 0 and <= 50) ? "The wall that was read lies between 0 and 50 mm."
         : !IsReading && SizeMm is not (>= 0 and <= 200) ? "A passage needs its radius, 0 to 200 mm."
         : UMm is not (> 0 and <= 5) ? "Its standard uncertainty lies between 0 and 5 mm; a place known to ±0.5 mm has 0.3 mm."

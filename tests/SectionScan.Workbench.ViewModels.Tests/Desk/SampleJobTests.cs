@@ -1,4 +1,5 @@
 using SectionScan.Jobs.PortingJobs;
+using SectionScan.Porting.Documents;
 using SectionScan.Testing.Repository;
 using SectionScan.Workbench.ViewModels.Desk;
 
@@ -19,6 +20,17 @@ public sealed class SampleJobTests : IDisposable
         Assert.NotNull(window.Job.LensFile);
         Assert.Equal((1, 1), window.Job.PrintRatio());
         Assert.Null(window.NextUndo);
+    }
+
+    [Fact]
+    public void It_tells_of_port_and_engine_what_the_job_document_beside_its_photos_tells()
+    {
+        var path = Path.Combine(RepositoryFolder.Root, "sample-images", "as-cast.job.json");
+
+        var told = PortData.From(JobDocumentFormat.Read(File.ReadAllText(path), path).ValueOrThrow());
+
+        Assert.Equal(told.Stations, SampleJob.Begun.PortData.Stations);
+        Assert.Equal(told with { Stations = [] }, SampleJob.Begun.PortData with { Stations = [] });
     }
 
     [Fact]

@@ -18,7 +18,7 @@ public sealed class LibraryTests : IDisposable
         // 210 small ones come before the large one by name.
         Fill(210, 20);
         Add("Zeta", 1, 60);
-        using var model = new LibraryViewModel(shop.Desk);
+        using var model = new LibraryViewModel(shop.Desk, shop.Units);
 
         model.SearchCommand.Execute(null);
         Assert.Equal(200, model.Found.Count);
@@ -42,7 +42,7 @@ public sealed class LibraryTests : IDisposable
     public void Looking_at_the_shelf_again_asks_the_library_nothing_and_tells_nobody()
     {
         Fill(3, 30);
-        using var model = new LibraryViewModel(shop.Desk);
+        using var model = new LibraryViewModel(shop.Desk, shop.Units);
         model.SearchCommand.Execute(null);
         File.Delete(shop.Desk.LibraryPath);
         var told = new List<string?>();
