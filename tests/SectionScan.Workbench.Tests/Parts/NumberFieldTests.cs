@@ -62,13 +62,13 @@ public sealed class NumberFieldTests : BunitContext
     }
 
     [Fact]
-    public void It_shows_and_takes_inches_when_the_window_does()
+    public async Task It_shows_and_takes_inches_when_the_window_does()
     {
         kept = 50.8;
         var field = Show();
         Assert.Contains("Width, mm", field.Find("label").TextContent, StringComparison.Ordinal);
 
-        field.InvokeAsync(() => units.Set(true)).GetAwaiter().GetResult();
+        await field.InvokeAsync(() => units.Set(true));
         Assert.Contains("Width, in", field.Find("label").TextContent, StringComparison.Ordinal);
         Assert.Equal("2", field.Find("input").GetAttribute("value"));
 
