@@ -142,6 +142,7 @@ public static class SectionScanApp
         commands.AddCommand<CompareCommand>("compare")
             .WithDescription("Compares a section with a reference: where metal is gone, where it is left, and how much.")
             .WithExample("compare", "exemplar.station-4.section.json", "finished.station-4.section.json", "--align", "best-fit-turned", "--out", "results")
+            .WithExample("compare", "exemplar.station-4.section.json", "finished.station-4.section.json", "--shift", "0.4,0.2", "--turn", "1.5", "--out", "results")
             .WithExample("compare", "library:4", "finished.station-4.section.json", "--json")
             .WithExample("compare", "own.station-4.section.json", "own.station-4.section.json", "--mirror", "--align", "guide-axis");
         commands.AddCommand<JointCommand>("joint")

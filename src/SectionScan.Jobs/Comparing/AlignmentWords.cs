@@ -19,7 +19,7 @@ public static class AlignmentWords
             _ => $"best fit of {Of(choice.Rule.Freedom)}",
         };
         var loss = choice.Method is SectionAlignmentMethod.BestFit ? $", {Of(choice.Rule)}" : string.Empty;
-        return how + loss + (choice.IsMirrored ? ", mirrored" : string.Empty);
+        return how + loss + (choice.IsMirrored ? ", mirrored" : string.Empty) + (choice.ByHand.IsNone ? string.Empty : $", then aligned by hand: {choice.ByHand}");
     }
 
     private static string Of(AlignmentFreedom freedom)

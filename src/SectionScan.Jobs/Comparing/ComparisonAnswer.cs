@@ -1,4 +1,6 @@
+using System.Text.Json.Serialization;
 using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Quantities;
 
 namespace SectionScan.Jobs.Comparing;
 
@@ -14,11 +16,14 @@ namespace SectionScan.Jobs.Comparing;
 /// <param name="Deviation">The deviations' figures.</param>
 /// <param name="Regions">The same for each side.</param>
 /// <param name="Likeness">Figures of likeness.</param>
+/// <param name="Measures">Area, width and height of both, and the measured one's less the reference's.</param>
+/// <param name="ByHand">How it was moved by hand after the alignment; null when it was not.</param>
 /// <param name="Samples">The deviations one by one: x, y, direction, deviation.</param>
 public sealed record ComparisonAnswer(
     string Schema, string Reference, string Measured, string Alignment, bool Mirrored, string Sign,
     ComparisonAnswer.MotionPart Motion, ComparisonAnswer.AreaPart Area, ComparisonAnswer.DeviationPart Deviation,
-    IReadOnlyList<ComparisonAnswer.RegionPart> Regions, ComparisonAnswer.LikenessPart Likeness, IReadOnlyList<double[]> Samples)
+    IReadOnlyList<ComparisonAnswer.RegionPart> Regions, ComparisonAnswer.LikenessPart Likeness,
+    SortedDictionary<string, ComparisonAnswer.MeasurePart> Measures, ComparisonAnswer.HandPart? ByHand, IReadOnlyList<double[]> Samples)
 {
     /// <summary>The schema's name.</summary>
     public const string SchemaName = "sectionscan/compare/1";
@@ -42,11 +47,31 @@ public sealed record ComparisonAnswer(
                 expanded is null ? null : comparison.IsWithinUncertainty),
             [.. result.Regions.Select(r => new RegionPart(RegionWords.Of(r.Region), r.MeanMm, r.LowestMm, r.HighestMm, r.LengthMm, r.GoneMm3PerMm, r.LeftMm3PerMm))],
             new(result.IntersectionOverUnion, result.HausdorffMm, result.Hausdorff95Mm, result.DiscreteFrechetMm, result.Procrustes.FullDistance),
+            new(comparison.Measures.ToDictionary(each => each.Measure.Name, MeasurePart.Of), StringComparer.Ordinal),
+            comparison.Alignment.ByHand is { IsNone: false } move ? new(move.XMm, move.YMm, move.TurnDeg) : null,
             [.. result.Samples.Select(s => new[] { s.Reference.XMm, s.Reference.YMm, s.Direction.Degrees, s.DeviationMm })]);
     }
 
     /// <summary>How the measured section was moved, and the even offset that the fit allowed for.</summary>
     public sealed record MotionPart(double XMm, double YMm, double TurnDeg, double Scale, double EvenOffsetMm);
+
+    /// <summary>One measure of both sections.</summary>
+    public sealed record MeasurePart(ValuePart Reference, ValuePart Measured, ValuePart Difference, string Unit)
+    {
+        internal static MeasurePart Of(MeasureDifference each) => new(
+            ValuePart.Of(each.Reference, each.IsErrorKnown), ValuePart.Of(each.Measured, each.IsErrorKnown), ValuePart.Of(each.Difference, each.IsErrorKnown), each.Unit);
+    }
+
+    /// <summary>A value with its u, and its U with k = 2; both null when not known.</summary>
+    public sealed record ValuePart(
+        double Value, [property: JsonPropertyName("u")] double? StandardU, [property: JsonPropertyName("U")] double? ExpandedU)
+    {
+        internal static ValuePart Of(Estimate estimate, bool isKnown) => new(
+            estimate.Value, isKnown ? estimate.StandardUncertainty : null, isKnown ? estimate.ExpandedUncertainty : null);
+    }
+
+    /// <summary>A move by hand: to the right and up, then counter-clockwise about the section's own centroid.</summary>
+    public sealed record HandPart(double XMm, double YMm, double TurnDeg);
 
     /// <summary>The areas.</summary>
     public sealed record AreaPart(double ReferenceMm2, double MeasuredMm2, double DifferenceMm2);

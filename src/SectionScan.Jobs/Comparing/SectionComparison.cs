@@ -49,6 +49,22 @@ public sealed record SectionComparison(
             reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), reference.WallStandardUncertaintyWithMm(measured)));
     }
 
+    /// <summary>The same two sections, the measured one moved by hand from where the alignment laid it.</summary>
+    /// <param name="move">How, from where it lay before any hand touched it.</param>
+    /// <exception cref="InvalidOperationException">It is moved by hand already.</exception>
+    public SectionComparison MovedByHand(HandMove move)
+    {
+        ArgumentNullException.ThrowIfNull(move);
+        return move.IsNone ? this : !Alignment.ByHand.IsNone ? throw new InvalidOperationException("Moves begin where the alignment laid the section.") : this with
+        {
+            Alignment = Alignment with { ByHand = move },
+            Result = OutlineComparison.Compare(Reference.Outline, move.Apply(Result.Measured)),
+        };
+    }
+
+    /// <summary>Area, width and height of both, and how they differ.</summary>
+    public IReadOnlyList<MeasureDifference> Measures => MeasureDifference.Of(Reference, Measured);
+
     /// <summary>The overlay with the deviation round the reference.</summary>
     /// <param name="unit">What lengths are labelled in.</param>
     public Page Draw(LengthUnit unit) => ComparisonDrawing.Build(

@@ -1,6 +1,7 @@
 using SectionScan.Archive.Entries;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Libraries;
+using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
 
 namespace SectionScan.Jobs.PortingJobs;
@@ -56,6 +57,20 @@ public static class JobPorts
                     .Then<SectionInput>(input => input with { Name = job.NameOf(section) })));
         return read.Then<IReadOnlyList<SectionInput>>(sections => sections.Count > 0 ? sections.ToList() : JobProblems.PortGone(NameOf(key)));
     }
+
+    /// <summary>Sets two ports beside each other, as the drift command does: the second laid on the first at every station that both have.</summary>
+    /// <param name="folder">The job's folder.</param>
+    /// <param name="job">The job.</param>
+    /// <param name="first">The first port's key: the reference.</param>
+    /// <param name="second">The second port's key.</param>
+    /// <param name="choice">How sections are laid on each other.</param>
+    /// <param name="libraryPath">The library's file.</param>
+    /// <param name="time">The clock.</param>
+    public static Result<IReadOnlyList<SectionComparison>> Beside(
+        JobFolder folder, PortingJob job, string first, string second, AlignmentChoice choice, string libraryPath, TimeProvider time) =>
+        Read(folder, job, first, libraryPath, time).Then(one => Read(folder, job, second, libraryPath, time).Then(other =>
+            StageDrift.OfStages([(NameOf(first), one), (NameOf(second), other)], choice).Then<IReadOnlyList<SectionComparison>>(stations =>
+                stations.Select(station => station.Stages[0].FromFirst).ToList())));
 
     private static Result<IReadOnlyList<SectionInput>> FromLibrary(string path, string libraryPath, TimeProvider time) =>
         LibrarySource.UseExisting(libraryPath, time, library => library.List().Then(entries =>

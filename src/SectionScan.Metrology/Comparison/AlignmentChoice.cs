@@ -7,6 +7,9 @@ namespace SectionScan.Metrology.Comparison;
 /// is marked.</param>
 public sealed record AlignmentChoice(SectionAlignmentMethod Method, FitRule Rule, bool IsMirrored = false)
 {
+    /// <summary>How a person moved the section by hand afterwards.</summary>
+    public HandMove ByHand { get; init; } = HandMove.None;
+
     /// <summary>Moved and turned, holding to what most of the outline says: a local over-cut keeps its depth.</summary>
     public static AlignmentChoice Usual { get; } = new(
         SectionAlignmentMethod.BestFit,

@@ -17,6 +17,12 @@ public static class SectionAlignment
         (Outline Outline, SectionMarks Marks) reference, (Outline Outline, SectionMarks Marks) measured, AlignmentChoice choice)
     {
         ArgumentNullException.ThrowIfNull(choice);
+        return Lay(reference, measured, choice).Then<AlignedOutline>(laid => choice.ByHand.Apply(laid));
+    }
+
+    private static Result<AlignedOutline> Lay(
+        (Outline Outline, SectionMarks Marks) reference, (Outline Outline, SectionMarks Marks) measured, AlignmentChoice choice)
+    {
         var first = !choice.IsMirrored ? SimilarityTransform.Identity
             : measured.Marks.GuideAxis is { } axis ? SimilarityTransform.MirrorAbout(axis)
             : SimilarityTransform.Identity with { IsMirrored = true };

@@ -35,6 +35,36 @@ public class SectionComparisonTests
         Assert.True(SectionComparison.Of(Before, Before, AsPlaced).IsWithinUncertainty);
     }
 
+    // π·(20.5² − 20²); widths 41 − 40. u after JCGM 100:2008, 5.1.2: a wall moved by u moves the width by 2u, so u of the difference is
+    // 2·√(0.015² + 0.020²) = 0.05.
+    [Fact]
+    public void Area_width_and_height_differ_with_both_uncertainties_in_squares()
+    {
+        var measures = SectionComparison.Of(Before, After, AsPlaced).Measures;
+
+        Assert.Equal(["area", "width", "height"], measures.Select(each => each.Measure.Name));
+        Assert.Equal(Math.PI * ((20.5 * 20.5) - (20 * 20)), measures[0].Difference.Value, 0.05);
+        Assert.Equal(1, measures[1].Difference.Value, 0.001);
+        Assert.Equal(0.05, measures[1].Difference.StandardUncertainty, 0.001);
+        Assert.True(measures[2].IsErrorKnown);
+        Assert.False(SectionComparison.Of(Before, After with { ErrorSources = [] }, AsPlaced).Measures[0].IsErrorKnown);
+    }
+
+    [Fact]
+    public void A_move_by_hand_shifts_the_deviations_and_is_told_in_the_drawing_and_the_answer()
+    {
+        var moved = SectionComparison.Of(Before, After, AsPlaced).MovedByHand(new(0.3, 0, 0));
+
+        // A circle larger by 0.5 mm, moved right by 0.3: 0.8 gone on the right, 0.2 on the left.
+        Assert.Equal(0.8, moved.Result.Highest.DeviationMm, 0.005);
+        Assert.Equal(0.2, moved.Result.Lowest.DeviationMm, 0.005);
+        Assert.Equal(OutlineRegion.Right, moved.Result.Highest.Region);
+        Assert.Contains("aligned by hand: x +0.30 mm, y 0.00 mm, turned 0.00°", AlignmentWords.Of(moved.Alignment), StringComparison.Ordinal);
+        Assert.Equal(new(0.3, 0, 0), ComparisonAnswer.Of(moved, "as-placed").ByHand);
+        Assert.Null(ComparisonAnswer.Of(SectionComparison.Of(Before, After, AsPlaced), "as-placed").ByHand);
+        Assert.Throws<InvalidOperationException>(() => moved.MovedByHand(new(0, 0, 1)));
+    }
+
     [Fact]
     public void A_bare_outline_has_no_known_uncertainty_and_the_answer_says_so()
     {

@@ -30,6 +30,22 @@ public class SectionAlignmentTests
         Assert.InRange(HausdorffDistance.Between(Port, laid.Outline), 0, 1e-3);
     }
 
+    [Fact]
+    public void A_move_by_hand_comes_after_the_alignment_and_turns_about_the_section_s_own_centroid()
+    {
+        var away = Port.Moved(30, -20);
+        var choice = AlignmentChoice.AsPlaced with { Method = SectionAlignmentMethod.Centroids, ByHand = new(0.4, -0.2, 90) };
+
+        var laid = SectionAlignment.Align((Port, SectionMarks.None), (away, SectionMarks.None), choice).ValueOrThrow();
+
+        // A quarter turn about c takes p to c + (−(p − c).y, (p − c).x); then the shift.
+        var (c, p) = (PolygonMoments.Of(Port.Points).Centroid, Port.Points[7]);
+        Assert.Equal(c.XMm - (p.YMm - c.YMm) + 0.4, laid.Outline.Points[7].XMm, 1e-9);
+        Assert.Equal(c.YMm + (p.XMm - c.XMm) - 0.2, laid.Outline.Points[7].YMm, 1e-9);
+        Assert.Equal(laid.Outline.Points[7].XMm, laid.Transform.Apply(away.Points[7]).XMm, 1e-9);
+        Assert.Equal(laid.Outline.Points[7].YMm, laid.Transform.Apply(away.Points[7]).YMm, 1e-9);
+    }
+
     [Theory]
     [InlineData(SectionAlignmentMethod.GuideAxis)]
     [InlineData(SectionAlignmentMethod.FloorLine)]

@@ -22,7 +22,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
         var library = LibraryOption.PathOf(settings.Library);
         if (!SectionInput.Read(settings.Reference, library, TimeProvider.System).TryGet(out var reference, out var problem)
             || !SectionInput.Read(settings.Measured, library, TimeProvider.System).TryGet(out var measured, out problem)
-            || !SectionComparison.With(reference, measured, settings.Alignment).TryGet(out var comparison, out problem))
+            || !SectionComparison.With(reference, measured, settings.Chosen).TryGet(out var comparison, out problem))
         {
             problems.Print(problem);
             return ExitCode.UnusableInput;
@@ -65,11 +65,13 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
     private void Show(SectionComparison comparison, LengthUnit unit)
     {
         var result = comparison.Result;
-        var (referenceMm2, measuredMm2) = comparison.AreasMm2;
         terminal.Answers.WriteLine($"{comparison.Measured.Name} on {comparison.Reference.Name}: + metal already gone, - metal left");
         var figures = new Table().Border(TableBorder.Simple).HideHeaders().AddColumn("figure").AddColumn("value");
-        figures.AddRow("area, reference", Area(referenceMm2, unit));
-        figures.AddRow("area, measured", Area(measuredMm2, unit));
+        if (!comparison.Alignment.ByHand.IsNone)
+        {
+            figures.AddRow("aligned by hand", comparison.Alignment.ByHand.ToString());
+        }
+
         figures.AddRow("mean deviation", MeasureText.Deviation(result.MeanDeviationMm, unit));
         figures.AddRow("rms deviation", MeasureText.Length(new(result.RmsDeviationMm, 0), unit));
         figures.AddRow("highest", $"{MeasureText.Deviation(result.Highest.DeviationMm, unit)} at the {Place(result.Highest)}");
@@ -80,6 +82,18 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
         figures.AddRow("Hausdorff, 95 %", $"{MeasureText.Length(new(result.HausdorffMm, 0), unit)}, {MeasureText.Length(new(result.Hausdorff95Mm, 0), unit)}");
         figures.AddRow("discrete Fréchet", MeasureText.Length(new(result.DiscreteFrechetMm, 0), unit));
         figures.AddRow("Procrustes", FormattableString.Invariant($"{result.Procrustes.FullDistance:0.00000}"));
+        var measures = new Table().Border(TableBorder.Simple).AddColumn("measure");
+        foreach (var heading in new[] { "reference", "measured", "difference" })
+        {
+            measures.AddColumn(new TableColumn(heading).RightAligned());
+        }
+
+        foreach (var each in comparison.Measures)
+        {
+            measures.AddRow(each.Measure.Label, each.InWords(each.Reference, unit), each.InWords(each.Measured, unit), each.InWords(each.Difference, unit));
+        }
+
+        terminal.Answers.Write(measures);
         terminal.Answers.Write(figures);
         var sides = new Table().Border(TableBorder.Simple).AddColumn("side");
         foreach (var heading in new[] { "mean", "lowest", "highest", "gone, mm³/mm", "left, mm³/mm" })
@@ -104,7 +118,4 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
 
     private static string Place(DeviationSample sample) =>
         FormattableString.Invariant($"{RegionWords.Of(sample.Region)} ({sample.Direction.Degrees:0}°)");
-
-    private static string Area(double areaMm2, LengthUnit unit) =>
-        MeasureText.Area(new Estimate(areaMm2, 0), unit);
 }

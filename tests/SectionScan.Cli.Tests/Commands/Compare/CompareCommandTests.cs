@@ -33,6 +33,39 @@ public sealed class CompareCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_section_is_moved_and_turned_by_hand()
+    {
+        var run = await CommandLine.RunAsync("compare", before, after, "--align", "centroids", "--shift", "-0.3,0", "--turn", "30", "--json");
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        using var answer = JsonDocument.Parse(run.Output);
+        var hand = answer.RootElement.GetProperty("byHand");
+        Assert.Equal((-0.3, 0.0, 30.0), (hand.GetProperty("xMm").GetDouble(), hand.GetProperty("yMm").GetDouble(), hand.GetProperty("turnDeg").GetDouble()));
+
+        // A circle larger by 0.5 mm, moved left by 0.3.
+        var highest = answer.RootElement.GetProperty("deviation").GetProperty("highest");
+        Assert.Equal(0.8, highest.GetProperty("deviationMm").GetDouble(), 0.005);
+        Assert.Equal("left", highest.GetProperty("region").GetString());
+        Assert.Equal(1, answer.RootElement.GetProperty("measures").GetProperty("width").GetProperty("difference").GetProperty("value").GetDouble(), 0.005);
+
+        var words = await CommandLine.RunAsync("compare", before, after, "--shift", "0.3,0.1");
+        Assert.Contains("x +0.30 mm, y +0.10 mm", words.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("0.3")]
+    [InlineData("0,3 mm,1")]
+    [InlineData("NaN,0")]
+    [InlineData("400,0")]
+    public async Task A_move_that_is_none_is_refused(string shift)
+    {
+        var run = await CommandLine.RunAsync("compare", before, after, "--shift", shift);
+
+        Assert.Equal(ExitCode.WrongUsage, run.ExitCode);
+        Assert.Contains("--shift takes two numbers", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Drawings_and_the_table_are_written_when_a_folder_is_named()
     {
         var run = await CommandLine.RunAsync("compare", before, after, "--out", folder.Out);
