@@ -1,5 +1,4 @@
 using SectionScan.Drawings.Sections;
-using SectionScan.Jobs.Digitising;
 using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Uncertainty;

@@ -7,7 +7,6 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Comparison;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using Spectre.Console;
 using Spectre.Console.Cli;

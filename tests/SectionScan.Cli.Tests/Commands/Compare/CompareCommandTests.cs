@@ -45,7 +45,7 @@ public sealed class CompareCommandTests : IDisposable
         // A circle larger by 0.5 mm, moved left by 0.3.
         var highest = answer.RootElement.GetProperty("deviation").GetProperty("highest");
         Assert.Equal(0.8, highest.GetProperty("deviationMm").GetDouble(), 0.005);
-        Assert.Equal("left", highest.GetProperty("region").GetString());
+        Assert.Equal("left wall", highest.GetProperty("region").GetString());
         Assert.Equal(1, answer.RootElement.GetProperty("measures").GetProperty("width").GetProperty("difference").GetProperty("value").GetDouble(), 0.005);
 
         var words = await CommandLine.RunAsync("compare", before, after, "--shift", "0.3,0.1");
