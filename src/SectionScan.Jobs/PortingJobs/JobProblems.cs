@@ -58,4 +58,9 @@ public static class JobProblems
     /// <summary>No kind of template is wanted.</summary>
     public static Problem NoTemplateKind() => new(
         "no-template-kind", "Neither plugs nor plates are wanted.", "templates", "Choose one of them, or both.");
+
+    /// <summary>A job of which no document can be written.</summary>
+    public static Problem WithoutStations(string name) => new(
+        "job-without-stations", "No port of the job has two stations whose places along the centreline are told.", name,
+        "Enter at Decide, under \"Along the port\", how far each station lies from the port's face.");
 }

@@ -67,10 +67,12 @@ internal sealed class JobWorking(JobOrder order, JobFolder source, IReadOnlyList
             return problem;
         }
 
-        // Tags are laid beside slices by hand: neither place nor turn on the sheet means anything.
+        // Tags are laid beside slices by hand: neither place nor turn on the sheet means anything. A target lies in its own section's frame.
+        var wantedSections = Sections(plan.Toward, targets);
+        var alignment = wantedSections.All(section => section.IsExact) ? AlignmentMethod.AsPlaced : StationComparison.Alignment;
         var wanted = new CutPlanOrder(
-            plan.Port, plan.Toward, StationComparison.Alignment, plan.AllowanceMm, $"{plan.Port} to {plan.Toward}", walls, WallAssumptions.Usual, null, PaperSize.A4, order.Unit);
-        return CutPlan.Of(wanted, Sections(plan.Port, targets), Sections(plan.Toward, targets)).Then(made =>
+            plan.Port, plan.Toward, alignment, plan.AllowanceMm, $"{plan.Port} to {plan.Toward}", walls, WallAssumptions.Usual, null, PaperSize.A4, order.Unit);
+        return CutPlan.Of(wanted, Sections(plan.Port, targets), wantedSections).Then(made =>
             made.Write(Path.Combine(folder.FullPath, Port(plan.Port).Folder)).Then<PlannedCut>(files =>
             {
                 written.AddRange(files);

@@ -7,6 +7,7 @@ using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.Files;
+using SectionScan.Jobs.PortingJobs;
 using SectionScan.Jobs.Proving;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Metrology.Results;
@@ -64,6 +65,7 @@ internal static class MadeFiles
             "templates" => bench.Templates(isInch)?.Then(set => set.Write(folder)).Then<IReadOnlyList<string>>(answer => answer.Files.ToList()),
             "proof" => bench.Proof()?.Then(proof => ProofFiles.Write(
                 proof.Proved, proof.Unproved, unit, PaperSize.FromName(live.Job.Cut.Paper) ?? PaperSize.A4, live.Program, folder)),
+            "job" => JobExport.Write(live.Folder, live.Job, bench.Targets() is { } settled && settled.TryGet(out var targets, out _) ? targets : null, folder),
             _ => null,
         };
     }

@@ -128,6 +128,7 @@ public sealed class WorkbenchHost : IAsyncDisposable
         var app = builder.Build();
         app.UseMiddleware<SameSiteGuard>();
         app.UseMiddleware<SafetyHeaders>();
+        app.UseStatusCodePagesWithReExecute("/not-found");
         app.UseRouting();
         app.UseAntiforgery();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode(

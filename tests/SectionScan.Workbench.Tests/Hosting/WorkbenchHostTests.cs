@@ -29,4 +29,16 @@ public sealed class WorkbenchHostTests : IDisposable
         using var client = new HttpClient();
         Assert.Contains("Port sections", await client.GetStringAsync(second.Address), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task An_address_that_leads_nowhere_says_so_in_words()
+    {
+        await using var host = (await WorkbenchHost.StartAsync(new(folder, Path.Combine(folder, "library.db"), null, [], "sectionscan test", TimeProvider.System))).ValueOrThrow();
+        using var client = new HttpClient();
+
+        using var answer = await client.GetAsync(new Uri(host.Address, "/nonsense"));
+
+        Assert.Equal(System.Net.HttpStatusCode.NotFound, answer.StatusCode);
+        Assert.Contains("There is nothing here", await answer.Content.ReadAsStringAsync(), StringComparison.Ordinal);
+    }
 }
