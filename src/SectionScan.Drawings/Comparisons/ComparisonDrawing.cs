@@ -95,8 +95,9 @@ public static class ComparisonDrawing
         string[] notes = [.. caption.Notes.SelectMany(note => StrokeFont.Wrapped(note, Ink.SmallHeightMm, SmallSideMm - (2 * InsetMm)))];
         var headHeight = InsetMm + (head.Length * 4.4) + (notes.Length * 3.4);
 
-        // Room above and below for the bands and, beyond them, one figure.
-        var figureHeight = (box.Height * scale) + (2 * (SmallReachMm + 8));
+        // Room above and below for what lies outside and, beyond it, one figure.
+        var outside = exaggeration * scale * Math.Max(0, marks.Max(mark => mark.DeviationMm));
+        var figureHeight = (box.Height * scale) + (2 * (outside + 8.5));
         var page = new PageBuilder(SmallSideMm, headHeight + figureHeight + FootMm, caption.Title) { Layer = "text" };
         var y = InsetMm + Ink.TextHeightMm;
         foreach (var line in head)

@@ -25,14 +25,14 @@ public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOn
     /// <param name="side">Port or manifold; a gasket is taken for the port.</param>
     /// <param name="flow">Which way the gas passes.</param>
     /// <param name="settings">How photos are digitised.</param>
-    /// <returns>The face, and its pivot in the face's frame.</returns>
-    public Result<(JointFace Face, SectionPoint? Pivot)> Read(JointSide side, JointFlow flow, DigitiseSettings settings)
+    public Result<ReadFace> Read(JointSide side, JointFlow flow, DigitiseSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
         var found = new List<Found>();
+        var photos = new List<DigitisedPhoto>();
         foreach (var file in Files)
         {
-            if (!ReadFile(file, settings).TryGet(out var read, out var problem))
+            if (!ReadFile(file, settings, photos).TryGet(out var read, out var problem))
             {
                 return problem;
             }
@@ -51,7 +51,7 @@ public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOn
         var isYDown = isPlaced && found.Any(one => one.Placement is not null);
         var isFront = View == FaceView.Front || (View == FaceView.AsUsual && found.All(one => one.IsOpening));
         var frontIsWithFlow = (side == JointSide.Port) == (flow == JointFlow.Intake);
-        return (new JointFace(Role, openings, [.. Studs.Select(Upright)], !isFront || frontIsWithFlow), Pivot is { } pivot ? Upright(pivot) : null);
+        return new ReadFace(new JointFace(Role, openings, [.. Studs.Select(Upright)], !isFront || frontIsWithFlow), Pivot is { } pivot ? Upright(pivot) : null, photos);
 
         SectionPoint Upright(SectionPoint place) => isYDown ? place with { YMm = -place.YMm } : place;
     }
@@ -64,7 +64,7 @@ public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOn
             : opening;
     }
 
-    private static Result<List<Found>> ReadFile(string file, DigitiseSettings settings)
+    private static Result<List<Found>> ReadFile(string file, DigitiseSettings settings, List<DigitisedPhoto> photos)
     {
         if (file.EndsWith(".json", StringComparison.OrdinalIgnoreCase) || OutlineFile.IsKnown(file))
         {
@@ -76,10 +76,14 @@ public sealed record FaceInput(string Role, IReadOnlyList<string> Files, IReadOn
             });
         }
 
-        return Digitiser.Digitise(file, settings with { LooksForOpenings = true }).Then<List<Found>>(photo => photo.Sections.Count == 0
-            ? photo.Refused.Count > 0 ? photo.Refused[0] : JointProblems.NoOpening(file)
-            : photo.Sections.Select((section, k) => new Found(
-                FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(file)} opening {k + 1}"), section.Outline, section.ErrorSources,
-                section.Placement, true, file)).ToList());
+        return Digitiser.Digitise(file, settings with { LooksForOpenings = true }).Then<List<Found>>(photo =>
+        {
+            photos.Add(photo);
+            return photo.Sections.Count == 0
+                ? photo.Refused.Count > 0 ? photo.Refused[0] : JointProblems.NoOpening(file)
+                : photo.Sections.Select((section, k) => new Found(
+                    FormattableString.Invariant($"{Path.GetFileNameWithoutExtension(file)} opening {k + 1}"), section.Outline, section.ErrorSources,
+                    section.Placement, true, file)).ToList();
+        });
     }
 }

@@ -6,7 +6,7 @@ using SectionScan.Porting.Joints;
 namespace SectionScan.Jobs.Joints;
 
 /// <summary>A joint to be matched from files.</summary>
-/// <param name="Port">The port face.</param>
+/// <param name="Port">The port face; null when it is given as read.</param>
 /// <param name="Manifold">The manifold's flange.</param>
 /// <param name="Gasket">The gasket, or null.</param>
 /// <param name="Flow">Which way the gas passes.</param>
@@ -17,7 +17,7 @@ namespace SectionScan.Jobs.Joints;
 /// <param name="Paper">The template's paper.</param>
 /// <param name="Unit">What lengths are labelled in.</param>
 public sealed record JointJob(
-    FaceInput Port,
+    FaceInput? Port,
     FaceInput Manifold,
     FaceInput? Gasket,
     JointFlow Flow,
@@ -26,4 +26,8 @@ public sealed record JointJob(
     DigitiseSettings Settings,
     string? OutputFolder,
     PaperSize Paper,
-    LengthUnit Unit);
+    LengthUnit Unit)
+{
+    /// <summary>Which of the manifold's openings is meant, from left to right as it was seen, from 1; null takes all.</summary>
+    public int? ManifoldOpening { get; init; }
+}

@@ -4,9 +4,9 @@ using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Joints;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
+using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Metrology.Comparison;
-using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Joints;
 
@@ -19,38 +19,45 @@ public static class MatchJoint
     public static Result<JointOutcome> Run(JointJob job)
     {
         ArgumentNullException.ThrowIfNull(job);
-        if (!job.Port.Read(JointSide.Port, job.Flow, job.Settings).TryGet(out var port, out var problem)
-            || !job.Manifold.Read(JointSide.Manifold, job.Flow, job.Settings).TryGet(out var manifold, out problem))
+        ArgumentNullException.ThrowIfNull(job.Port);
+        return job.Port.Read(JointSide.Port, job.Flow, job.Settings).Then(port => Run(job, port));
+    }
+
+    /// <summary>Runs the job with a port face that is there already.</summary>
+    /// <param name="job">The job.</param>
+    /// <param name="port">The port face.</param>
+    public static Result<JointOutcome> Run(JointJob job, ReadFace port)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        ArgumentNullException.ThrowIfNull(port);
+        if (!job.Manifold.Read(JointSide.Manifold, job.Flow, job.Settings).TryGet(out var manifold, out var problem))
         {
             return problem;
         }
 
-        (JointFace Face, SectionPoint? Pivot) gasket = default;
+        if (job.ManifoldOpening > manifold.Face.Openings.Count)
+        {
+            return FaceProblems.OpeningMissing(job.Manifold.Files[0], job.ManifoldOpening.Value, manifold.Face.Openings.Count);
+        }
+
+        ReadFace? gasket = null;
         if (job.Gasket is not null && !job.Gasket.Read(JointSide.Port, job.Flow, job.Settings).TryGet(out gasket, out problem))
         {
             return problem;
         }
 
+        var outlet = job.ManifoldOpening is { } k ? manifold.Face with { Openings = [manifold.Face.Openings[k - 1]] } : manifold.Face;
         var freedom = port.Pivot is { } at && manifold.Pivot is { } own ? job.Freedom with { Pivot = (at, own) } : job.Freedom;
-        var order = new JointOrder(port.Face, manifold.Face, job.Flow, freedom)
-        {
-            Gasket = job.Gasket is null ? null : gasket.Face,
-            AllowedStepMm = job.AllowedStepMm,
-        };
+        var order = new JointOrder(port.Face, outlet, job.Flow, freedom) { Gasket = gasket?.Face, AllowedStepMm = job.AllowedStepMm };
+        DigitisedPhoto[] photos = [.. port.Photos, .. manifold.Photos, .. gasket?.Photos ?? []];
         return JointMatching.Match(order).Then(match => job.OutputFolder is null
-            ? new JointOutcome(match, [])
-            : Write(match, job.OutputFolder, job.Paper, job.Unit).Then<JointOutcome>(files => new JointOutcome(match, files)));
+            ? new JointOutcome(match, [], photos)
+            : Write(match, job.OutputFolder, job.Paper, job.Unit).Then<JointOutcome>(files => new JointOutcome(match, files, photos)));
     }
 
-    /// <summary>Writes picture, template for both sides and steps of a match; all or none.</summary>
-    /// <param name="match">The match.</param>
-    /// <param name="folder">Where to.</param>
-    /// <param name="paper">The template's paper.</param>
-    /// <param name="unit">What lengths are labelled in.</param>
-    /// <returns>The files' full paths.</returns>
-    public static Result<IReadOnlyList<string>> Write(JointMatch match, string folder, PaperSize paper, LengthUnit unit)
+    // Picture, template for both sides and steps of a match; all or none.
+    private static Result<IReadOnlyList<string>> Write(JointMatch match, string folder, PaperSize paper, LengthUnit unit)
     {
-        ArgumentNullException.ThrowIfNull(match);
         var first = match.Openings[0];
         var title = $"{first.Manifold.Name} on {first.Port.Name}";
         if (!JointTemplate.Build(match, title, paper).TryGet(out var template, out var problem))

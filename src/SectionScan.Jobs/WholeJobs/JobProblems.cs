@@ -21,9 +21,4 @@ public static class JobProblems
     public static Problem StationUnknown(string where, int station, IReadOnlyList<int> stations) => new(
         "job-joint-station", FormattableString.Invariant($"The port has no station {station}."), where,
         $"Name one of these: {string.Join(", ", stations)}.");
-
-    /// <summary>A joint names an opening that the flange does not have.</summary>
-    public static Problem OpeningMissing(string where, int opening, int found) => new(
-        "job-joint-opening", FormattableString.Invariant($"Opening {opening} of the manifold is wanted, and {found} {(found == 1 ? "was" : "were")} found."), where,
-        "Count the openings from left to right on the photo, from 1.");
 }

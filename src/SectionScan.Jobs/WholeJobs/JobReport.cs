@@ -2,6 +2,7 @@ using System.Globalization;
 using SectionScan.Drawings.Schedules;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
+using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Demo;
 using SectionScan.Metrology.Measures;
 using SectionScan.Porting.Judgements;
@@ -80,7 +81,7 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
     }
 
     private string Introduction() => Text(
-        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} photographs. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.{(unit == LengthUnit.Inch ? " Findings and options are worded in mm, mm² and m/s." : "")}");
+        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} {(outcome.Ports.Sum(port => port.Photos.Count) == 1 ? "photograph" : "photographs")}. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.{(unit == LengthUnit.Inch ? " Findings and options are worded in mm, mm² and m/s." : "")}");
 
     private IEnumerable<SummaryBlock> Findings()
     {
@@ -124,14 +125,13 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
 
     private IEnumerable<SummaryBlock> Photographs()
     {
-        foreach (var port in outcome.Ports)
+        var photos = outcome.Ports.SelectMany(port => port.Photos.Select(photo => (Photo: photo.Digitised, Shows: port.Plan.Name)))
+            .Concat(outcome.Work.Joints.SelectMany(joint => joint.Photos.Select(photo => (Photo: (DigitisedPhoto?)photo, Shows: $"joint of {joint.Asked.Port}"))));
+        foreach (var (photo, shows) in photos.Where(each => each.Photo?.AnnotatedJpeg is not null))
         {
-            foreach (var photo in port.Photos.Where(photo => photo.Digitised?.AnnotatedJpeg is not null))
-            {
-                yield return new PhotographBlock(
-                    photo.Digitised!.AnnotatedJpeg, $"Photograph {photo.Digitised.Photo.File} with the measured outlines drawn over it",
-                    $"{photo.Digitised.Photo.File}, {port.Plan.Name}: the measured outlines over the photograph.");
-            }
+            yield return new PhotographBlock(
+                photo!.AnnotatedJpeg, $"Photograph {photo.Photo.File} with the measured outlines drawn over it",
+                $"{photo.Photo.File}, {shows}: the measured outlines over the photograph.");
         }
     }
 

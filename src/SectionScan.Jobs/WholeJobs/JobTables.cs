@@ -1,6 +1,7 @@
 using System.Globalization;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
+using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Demo;
 using SectionScan.Jobs.Ports;
 using SectionScan.Metrology.Measures;
@@ -132,14 +133,11 @@ internal sealed class JobTables(ShownUnits units)
     /// <summary>Each photograph, what it was told, and how its target fits.</summary>
     public static TableBlock Photographs(JobOutcome outcome) => new(
         "Each photograph, what it was told, how the target fits, and its checksum.",
-        ["Photo", "Port", "Thickness", "Corners", "Fit, px", "Camera", "Height", "Tilt", "SHA-256 begins"],
-        [.. outcome.Ports.SelectMany(port => port.Photos.Select(photo => (IReadOnlyList<string>)
+        ["Photo", "Shows", "Thickness", "Corners", "Fit, px", "Camera", "Height", "Tilt", "SHA-256 begins"],
         [
-            photo.Digitised!.Photo.File, port.Plan.Name, port.Plan.ThicknessMm is { } mm ? Text($"{mm:0.##} mm") : "–",
-            Text($"{photo.Digitised.Target.CornersFound} of {photo.Digitised.Target.CornersExpected}"), Text($"{photo.Digitised.Target.RmsPx:0.00}"),
-            photo.Digitised.Camera.Source, Text($"{photo.Digitised.Camera.HeightMm:0} mm"), Text($"{photo.Digitised.Camera.TiltDeg:0.0}°"),
-            photo.Digitised.Photo.Sha256[..12],
-        ]))]);
+            .. outcome.Ports.SelectMany(port => port.Photos.Select(photo => Photograph(photo.Digitised!, port.Plan.Name, port.Plan.ThicknessMm))),
+            .. outcome.Work.Joints.SelectMany(joint => joint.Photos.Select(photo => Photograph(photo, $"joint of {joint.Asked.Port}", null))),
+        ]);
 
     /// <summary>Where the uncertainty of a port's areas comes from.</summary>
     public TableBlock Budget(StudiedPort port)
@@ -167,6 +165,13 @@ internal sealed class JobTables(ShownUnits units)
         port.Photos.SelectMany(photo => photo.Digitised!.Warnings.Select(warning => $"{photo.Digitised.Photo.File}: {warning}"))
             .Concat(port.Sections.SelectMany(section => section.Document.Section.Warnings.Select(
                 warning => Text($"{port.Plan.Name}, station {section.Document.Section.Station}: {warning}"))));
+
+    private static IReadOnlyList<string> Photograph(DigitisedPhoto photo, string shows, double? thicknessMm) =>
+    [
+        photo.Photo.File, shows, thicknessMm is { } mm ? Text($"{mm:0.##} mm") : "–",
+        Text($"{photo.Target.CornersFound} of {photo.Target.CornersExpected}"), Text($"{photo.Target.RmsPx:0.00}"),
+        photo.Camera.Source, Text($"{photo.Camera.HeightMm:0} mm"), Text($"{photo.Camera.TiltDeg:0.0}°"), photo.Photo.Sha256[..12],
+    ];
 
     private string Area => $"Area, {units.AreaName}";
 

@@ -1,3 +1,4 @@
+using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.Proving;
@@ -28,6 +29,6 @@ public sealed record ProvedPort(JobProof Asked, IReadOnlyList<ProvedSection> Sec
 
 /// <summary>A manifold matched to a port of a job.</summary>
 /// <param name="Asked">What the job says.</param>
-/// <param name="Station">The port's station at the joint.</param>
 /// <param name="Match">The match.</param>
-public sealed record MatchedJoint(JobJoint Asked, int Station, JointMatch Match);
+/// <param name="Photos">The photos that faces were measured on.</param>
+public sealed record MatchedJoint(JobJoint Asked, JointMatch Match, IReadOnlyList<DigitisedPhoto> Photos);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using SectionScan.Drawings.Cutting;
-using SectionScan.Drawings.Joints;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
 using SectionScan.Jobs.Proving;
@@ -8,7 +7,6 @@ using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Uncertainty;
-using SectionScan.Porting.Joints;
 using SectionScan.Porting.Proof;
 
 namespace SectionScan.Jobs.WholeJobs;
@@ -33,12 +31,9 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
                     + (open == 0 ? "every section conforms." : Text($"no section fails, {open} {(open == 1 ? "is" : "are")} undecided.")));
         }
 
-        foreach (var joint in work.Joints)
+        foreach (var found in work.Joints.SelectMany(joint => new JobJointReport(joint.Match, unit).Findings()))
         {
-            var opening = joint.Match.Openings[0];
-            yield return new ParagraphBlock(
-                $"Joint of {opening.Manifold.Name} and {opening.Port.Name}: step from {Step(opening.Lowest)} to {Step(opening.Highest)}. "
-                + (joint.Match.IsCutNeeded ? $"An edge of the {Side(joint.Match.Downstream)} faces the flow: cut it, see below." : "No edge faces the flow."));
+            yield return found;
         }
     }
 
@@ -62,7 +57,7 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
 
         foreach (var joint in work.Joints)
         {
-            yield return new($"Joint: {joint.Match.Openings[0].Manifold.Name} on {joint.Match.Openings[0].Port.Name}", [.. Joint(joint)]);
+            yield return new($"Joint: {joint.Match.Openings[0].Manifold.Name} on {joint.Match.Openings[0].Port.Name}", [.. new JobJointReport(joint.Match, unit).Blocks()]);
         }
     }
 
@@ -136,54 +131,6 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
             yield return new ParagraphBlock(assumed);
         }
     }
-
-    private IEnumerable<SummaryBlock> Joint(MatchedJoint joint)
-    {
-        var match = joint.Match;
-        var opening = match.Openings[0];
-        var title = $"{opening.Manifold.Name} on {opening.Port.Name}";
-        yield return new DrawingBlock([JointDrawing.Whole(match, title, unit, isInReport: true)], "The joint at its best place. A step is + where the manifold is the wider one, − where it is narrower.");
-        yield return new TableBlock(
-            "The joint in figures.", ["What", "Value"],
-            [
-                ["manifold moved to the right", $"{units.Deviation(match.Placement.ShiftXMm)} {units.LengthName}"],
-                ["manifold moved up", $"{units.Deviation(match.Placement.ShiftYMm)} {units.LengthName}"],
-                ["manifold turned", Text($"{match.Placement.Turn.Degrees:+0.00;−0.00;0.00}°")],
-                ["step, widest", Step(opening.Highest)],
-                ["step, narrowest", Step(opening.Lowest)],
-                ["U of a step (k = 2)", double.IsNaN(opening.StepStandardUncertaintyMm) ? "not known" : $"{units.Length(Estimate.CoverageFactor * opening.StepStandardUncertaintyMm)} {units.LengthName}"],
-                ["area, port", $"{units.Area(opening.PortAreaMm2)} {units.AreaName}"],
-                ["area, manifold", $"{units.Area(opening.ManifoldAreaMm2)} {units.AreaName}"],
-                [$"area, {Side(match.Downstream)} after the cut", $"{units.Area(opening.CutToAreaMm2)} {units.AreaName}"],
-            ]);
-        if (opening.Stretches.Count > 0)
-        {
-            yield return new TableBlock(
-                "Where there is a step, counter-clockwise as seen with the flow.", ["From", "To", $"Length, {units.LengthName}", $"Mean step, {units.LengthName}", "What to do"],
-                [.. opening.Stretches.Select(stretch => (IReadOnlyList<string>)
-                [
-                    Place(stretch.From), Place(stretch.To), units.Length(stretch.LengthMm), units.Deviation(stretch.MeanStepMm),
-                    stretch.IsFacingFlow ? $"cut the {Side(stretch.Side)}: its edge faces the flow" : $"may stay: the {Side(stretch.Side)}'s edge is behind the flow",
-                ])]);
-        }
-
-        yield return new DrawingBlock([JointDrawing.Steps(match, opening, unit, isInReport: true)], "The step round the opening, enlarged.");
-        foreach (var warning in match.Warnings)
-        {
-            yield return new NoteBlock(warning, IsCaution: true);
-        }
-
-        if (match.IsCutNeeded)
-        {
-            yield return new NoteBlock(JointMatch.Caution, IsCaution: true);
-        }
-    }
-
-    private string Step(DeviationSample sample) => $"{units.Deviation(sample.DeviationMm)} {units.LengthName} at the {Place(sample)}";
-
-    private static string Place(DeviationSample sample) => Text($"{RegionWords.Of(sample.Region)} ({sample.Direction.Degrees:0;−0;0}°)");
-
-    private static string Side(JointSide side) => side == JointSide.Port ? "port" : "manifold";
 
     private static string Number(Cutting.StationPlan station) => station.Station is { } number ? Text($"{number}") : station.Title;
 

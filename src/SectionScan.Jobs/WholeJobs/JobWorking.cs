@@ -1,5 +1,4 @@
 using SectionScan.Drawings.Pages;
-using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.Demo;
@@ -9,6 +8,7 @@ using SectionScan.Jobs.Progress;
 using SectionScan.Jobs.Proving;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
@@ -91,37 +91,39 @@ internal sealed class JobWorking(JobOrder order, JobFolder source, IReadOnlyList
     private Result<MatchedJoint> Match(JobJoint joint)
     {
         var port = Port(joint.Port);
-        var where = $"{source.Path}, joint of \"{joint.Port}\"";
-        var stations = port.Schedule.Schedule.Stations.Select(station => station.Position.Station).ToList();
-        var station = joint.Station ?? (port.Plan.Kind == PortKind.Intake ? stations[0] : stations[^1]);
-        if (port.At(station) is not { } section)
+        var job = new JointJob(
+            joint.PortFace.Count == 0 ? null : new($"{joint.Port} face", Paths(joint.PortFace), Places(joint.PortStuds), joint.Pivot is { } at ? Place(at.Port) : null, joint.PortSeen),
+            new("manifold", Paths(joint.Manifold), Places(joint.ManifoldStuds), joint.Pivot is { } own ? Place(own.Manifold) : null, joint.ManifoldSeen),
+            joint.Gasket.Count == 0 ? null : new("gasket", Paths(joint.Gasket), Places(joint.GasketStuds), null, joint.PortSeen),
+            port.Plan.Kind == PortKind.Intake ? JointFlow.Intake : JointFlow.Exhaust,
+            new() { ClearanceMm = joint.ClearanceMm, MostShiftMm = joint.ShiftMm, MostTurn = joint.TurnDeg is { } turn ? Angle.FromDegrees(turn) : null },
+            joint.AllowedStepMm, new() { LooksForOpenings = true, Lens = lens, PrintRatio = RunJob.PrintRatio(source), WantsPicture = true },
+            Path.Combine(folder.FullPath, port.Folder), PaperSize.A4, order.Unit)
         {
-            return JobProblems.StationUnknown(where, station, stations);
-        }
-
-        var flow = port.Plan.Kind == PortKind.Intake ? JointFlow.Intake : JointFlow.Exhaust;
-        var settings = new DigitiseSettings { LooksForOpenings = true, Lens = lens, PrintRatio = RunJob.PrintRatio(source) };
-        var input = new FaceInput("manifold", [.. joint.Manifold.Select(source.PathOf)], [], null, FaceView.AsUsual);
-        if (!input.Read(JointSide.Manifold, flow, settings).TryGet(out var read, out var problem))
+            ManifoldOpening = joint.Opening ?? (joint.PortFace.Count == 0 ? 1 : null),
+        };
+        var matched = job.Port is not null ? MatchJoint.Run(job) : SectionAsFace(joint, port).Then(face => MatchJoint.Run(job, face));
+        return matched.Then<MatchedJoint>(outcome =>
         {
-            return problem;
-        }
-
-        var manifold = read.Face;
-        if (joint.Opening > manifold.Openings.Count)
-        {
-            return JobProblems.OpeningMissing(where, joint.Opening, manifold.Openings.Count);
-        }
-
-        var face = new JointFace(
-            joint.Port, [new(FormattableString.Invariant($"{joint.Port}, station {station}"), section.Document.Section.Outline, section.Document.Section.ErrorSources)], [], true);
-        var freedom = new JointFreedom { MostShiftMm = joint.ShiftMm, MostTurn = joint.TurnDeg is { } turn ? Angle.FromDegrees(turn) : null };
-        var wanted = new JointOrder(face, manifold with { Openings = [manifold.Openings[joint.Opening - 1]] }, flow, freedom) { AllowedStepMm = joint.AllowedStepMm };
-        return JointMatching.Match(wanted).Then(match =>
-            MatchJoint.Write(match, Path.Combine(folder.FullPath, port.Folder), PaperSize.A4, order.Unit).Then<MatchedJoint>(files =>
-            {
-                written.AddRange(files);
-                return new MatchedJoint(joint, station, match);
-            }));
+            written.AddRange(outcome.Files);
+            return new MatchedJoint(joint, outcome.Match, outcome.Photos);
+        });
     }
+
+    private Result<ReadFace> SectionAsFace(JobJoint joint, StudiedPort port)
+    {
+        var stations = port.Schedule.Schedule.Stations.Select(each => each.Position.Station).ToList();
+        var station = joint.Station ?? (port.Plan.Kind == PortKind.Intake ? stations[0] : stations[^1]);
+        return port.At(station) is { } section
+            ? new ReadFace(
+                new(joint.Port, [new(FormattableString.Invariant($"{joint.Port}, station {station}"), section.Document.Section.Outline, section.Document.Section.ErrorSources)], [], true),
+                null, [])
+            : JobProblems.StationUnknown($"{source.Path}, joint of \"{joint.Port}\"", station, stations);
+    }
+
+    private string[] Paths(IReadOnlyList<string> files) => [.. files.Select(source.PathOf)];
+
+    private static SectionPoint[] Places(IReadOnlyList<IReadOnlyList<double>> places) => [.. places.Select(Place)];
+
+    private static SectionPoint Place(IReadOnlyList<double> place) => new(place[0], place[1]);
 }

@@ -52,7 +52,7 @@ public sealed record JobDocument(string Schema, string Head, string Name, IReadO
     [
         .. (Lens?.Photos ?? []).Append(Lens?.Profile)
             .Concat(Ports.SelectMany(port => port.Photos.Concat(port.Sections).Append(port.StationTable)))
-            .Concat(Targets).Concat(Plans.Select(plan => plan.KeepOuts)).Concat(Joints.SelectMany(joint => joint.Manifold)).OfType<string>().Distinct(),
+            .Concat(Targets).Concat(Plans.Select(plan => plan.KeepOuts)).Concat(Joints.SelectMany(joint => joint.Manifold.Concat(joint.PortFace).Concat(joint.Gasket))).OfType<string>().Distinct(),
     ];
 }
 

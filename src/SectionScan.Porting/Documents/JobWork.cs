@@ -28,24 +28,3 @@ public sealed record JobProof(string Port, string Against)
     /// <summary>How far outside the wall may lie (metal gone), mm.</summary>
     public double OutsideMm { get; init; } = 0.2;
 }
-
-/// <summary>A manifold to be matched to a port of the job.</summary>
-/// <param name="Port">The port; its section at the joint stands for the port face.</param>
-/// <param name="Manifold">One photo of the flange with the card, or documents of its openings, or an outline as DXF, SVG or CSV.</param>
-public sealed record JobJoint(string Port, IReadOnlyList<string> Manifold)
-{
-    /// <summary>Which opening of the flange belongs to the port, from left to right on the photo from 1.</summary>
-    public int Opening { get; init; } = 1;
-
-    /// <summary>The station at the joint; null takes the first of an intake port and the last of an exhaust port.</summary>
-    public int? Station { get; init; }
-
-    /// <summary>The farthest that the manifold can be shifted, mm; null when free.</summary>
-    public double? ShiftMm { get; init; }
-
-    /// <summary>The farthest that it can be turned, degrees; null when free.</summary>
-    public double? TurnDeg { get; init; }
-
-    /// <summary>A step that is left alone, mm.</summary>
-    public double AllowedStepMm { get; init; }
-}

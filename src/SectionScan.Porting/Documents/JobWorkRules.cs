@@ -6,8 +6,6 @@ namespace SectionScan.Porting.Documents;
 internal static class JobWorkRules
 {
     private const double MostMm = 10;
-    private const double MostShiftMm = 50;
-    private const int MostOpenings = 20;
 
     public static Problem? FirstProblem(JobDocument job, string where)
     {
@@ -22,14 +20,6 @@ internal static class JobWorkRules
         return job.Plans.Any(plan => !(plan.AllowanceMm is >= 0 and <= MostMm)) ? JobDocumentProblems.FieldUnusable(where, "plans, allowanceMm", "millimetres from 0 to 10")
             : job.Proofs.Any(proof => !(proof.InsideMm is >= 0 and <= MostMm && proof.OutsideMm is >= 0 and <= MostMm))
                 ? JobDocumentProblems.FieldUnusable(where, "proofs, insideMm and outsideMm", "millimetres from 0 to 10")
-            : job.Joints.Select(joint => JointProblem(joint, where)).FirstOrDefault(problem => problem is not null);
+            : job.Joints.Select(joint => JobJointRules.FirstProblem(joint, where)).FirstOrDefault(problem => problem is not null);
     }
-
-    private static Problem? JointProblem(JobJoint joint, string where) =>
-        joint.Manifold.Count == 0 ? JobDocumentProblems.FieldUnusable(where, "joints, manifold", "a list of one photo, section document or outline or more")
-        : joint.Opening is < 1 or > MostOpenings ? JobDocumentProblems.FieldUnusable(where, "joints, opening", "a number from 1, counted from left to right on the photo")
-        : !(joint.ShiftMm is null or (>= 0 and <= MostShiftMm)) ? JobDocumentProblems.FieldUnusable(where, "joints, shiftMm", "millimetres from 0 to 50")
-        : !(joint.TurnDeg is null or (>= 0 and <= 180)) ? JobDocumentProblems.FieldUnusable(where, "joints, turnDeg", "degrees from 0 to 180")
-        : !(joint.AllowedStepMm is >= 0 and <= MostMm) ? JobDocumentProblems.FieldUnusable(where, "joints, allowedStepMm", "millimetres from 0 to 10")
-        : null;
 }

@@ -2,6 +2,7 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.WholeJobs;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Documents;
+using SectionScan.Porting.Joints;
 using SectionScan.Porting.Proof;
 using SectionScan.Porting.Sections;
 using SectionScan.Testing.Shapes;
@@ -58,10 +59,66 @@ public sealed class RunJobTests : IDisposable
         Assert.Equal(metric.Record.Results["own/own.schedule.csv"], inch.Record.Results["own/own.schedule.csv"]);
     }
 
+    [Fact]
+    public void The_studs_of_a_joint_hold_the_manifold_within_their_clearance()
+    {
+        // Holes 0.5 mm to the right of where the studs are, 0.4 mm wider than these: 0.2 mm are won back, 0.3 mm stay. The flange is
+        // 0.3 mm larger all round, so that the step runs from 0 to 0.6 mm.
+        var opening = Joined("""
+            "clearanceMm": 0.4, "portStuds": [[-30, 0], [30, 0]], "manifoldStuds": [[-29.5, 0], [30.5, 0]]
+            """);
+
+        Assert.Equal(0.6, opening.Highest.DeviationMm, 0.02);
+        Assert.Equal(0, opening.Lowest.DeviationMm, 0.02);
+    }
+
+    [Fact]
+    public void A_pivot_of_a_joint_stays()
+    {
+        // The pivot holds the flange 0.5 mm to the left; a turn about it cannot bring it back.
+        var opening = Joined("""
+            "pivot": {"port": [20, 0], "manifold": [20.5, 0]}
+            """);
+
+        Assert.Equal(0.8, opening.Highest.DeviationMm, 0.02);
+        Assert.Equal(-0.2, opening.Lowest.DeviationMm, 0.02);
+    }
+
+    [Fact]
+    public void The_gasket_of_a_joint_is_shown_where_it_stands_in_the_flow()
+    {
+        WriteCircle("gasket.csv", 14.8);
+
+        // The port of 15 mm is cut to the flange's 15.3 mm; a gasket of 14.8 mm then stands 0.5 mm into the flow.
+        var opening = Joined("""
+            "gasket": ["gasket.csv"]
+            """);
+
+        Assert.Equal(0.5, Math.Abs(opening.Gasket!.DeepestInFlow!.DeviationMm), 0.02);
+        Assert.Contains("gasket in the flow", File.ReadAllText(folder.PathOf(Path.Combine("out", "ports.report.html"))), StringComparison.Ordinal);
+    }
+
+    private OpeningMatch Joined(string freedom)
+    {
+        WriteCircle("face.csv", 15);
+        var path = Write($$"""
+            "joints": [{"port": "own", "manifold": ["flange.csv"], "portFace": ["face.csv"], {{freedom}}}]
+            """);
+        return RunJob.Run(new(path, folder.PathOf("out"), "test")).ValueOrThrow().Outcome.Work.Joints[0].Match.Openings[0];
+    }
+
+    private void WriteCircle(string name, double radius)
+    {
+        using var stream = File.Create(folder.PathOf(name));
+        OutlineCsv.Write(AnalyticShapes.Circle(radius), stream);
+    }
+
     [Theory]
     [InlineData("\"joints\": [{\"port\": \"own\", \"manifold\": [\"flange.csv\"], \"opening\": 2}]", "job-joint-opening")]
     [InlineData("\"joints\": [{\"port\": \"own\", \"manifold\": [\"flange.csv\"], \"station\": 9}]", "job-joint-station")]
     [InlineData("\"joints\": [{\"port\": \"own\", \"manifold\": []}]", "job-field-unusable")]
+    [InlineData("\"joints\": [{\"port\": \"own\", \"manifold\": [\"flange.csv\"], \"gasket\": [\"none.csv\"]}]", "job-file-missing")]
+    [InlineData("\"joints\": [{\"port\": \"own\", \"manifold\": [\"flange.csv\"], \"portFace\": [\"flange.csv\"], \"clearanceMm\": 0.2, \"portStuds\": [[-30, 0], [30, 0]], \"manifoldStuds\": [[-30, 0], [33, 0]]}]", "joint-studs-do-not-fit")]
     [InlineData("\"plans\": [{\"port\": \"own\", \"toward\": \"targets\"}]", "job-port-unknown")]
     [InlineData("\"proofs\": [{\"port\": \"own\", \"against\": \"exemplar\", \"outsideMm\": -1}]", "job-field-unusable")]
     public void Work_that_cannot_be_done_is_refused_by_name(string work, string code)
@@ -81,11 +138,7 @@ public sealed class RunJobTests : IDisposable
 
     private string Write(string work)
     {
-        using (var stream = File.Create(folder.PathOf("flange.csv")))
-        {
-            OutlineCsv.Write(AnalyticShapes.Circle(15.3), stream);
-        }
-
+        WriteCircle("flange.csv", 15.3);
         var job = $$"""
             {"schema": "sectionscan/job/1", "head": "Bramble 480 twin", "name": "ports", {{work}},
              "ports": [{{Port("own", 15, 16)}}, {{Port("exemplar", 15.5, 15.5)}}]}

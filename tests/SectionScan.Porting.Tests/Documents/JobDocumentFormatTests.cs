@@ -54,6 +54,40 @@ public sealed class JobDocumentFormatTests
         Refused(Whole.Replace("\"volumeCm3\": 80", "\"volumeCm3\": -1", StringComparison.Ordinal), "job-field-unusable", "burette");
     }
 
+    [Theory]
+    [InlineData("\"clearanceMm\": 0.4", "clearanceMm", "all three or none")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"clearanceMm\": 0.4, \"portStuds\": [[0, 0], [9, 0]], \"manifoldStuds\": [[0, 0]]", "manifoldStuds", "as many places")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"clearanceMm\": 0.4, \"portStuds\": [[0, 0, 1]], \"manifoldStuds\": [[0, 0]]", "portStuds", "places [x, y]")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"clearanceMm\": -1, \"portStuds\": [[0, 0]], \"manifoldStuds\": [[0, 0]]", "clearanceMm", "from 0 to 50")]
+    [InlineData("\"clearanceMm\": 0.4, \"portStuds\": [[0, 0]], \"manifoldStuds\": [[0, 0]]", "portFace", "places on the face")]
+    [InlineData("\"pivot\": {\"port\": [0, 0], \"manifold\": [0, 0]}", "portFace", "places on the face")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"pivot\": {\"port\": [0], \"manifold\": [0, 0]}", "pivot", "on each part")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"pivot\": {\"port\": [0, 0], \"manifold\": [0, 0]}, \"clearanceMm\": 0.4, \"portStuds\": [[0, 0]], \"manifoldStuds\": [[0, 0]]", "pivot", "either turns")]
+    [InlineData("\"gasketStuds\": [[0, 0]]", "gasketStuds", "beside a")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"opening\": 2", "opening", "left out")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"station\": 1", "station", "left out")]
+    [InlineData("\"shiftMm\": -0.1", "shiftMm", "from 0 to 50")]
+    [InlineData("\"turnDeg\": 200", "turnDeg", "from 0 to 180")]
+    [InlineData("\"gasket\": [\"/etc/g.csv\"]", "", "/etc/g.csv")]
+    public void A_joint_that_cannot_be_is_told_in_one_sentence(string fields, string field, string words)
+    {
+        JobDocumentFormat.Read(Job(Port, $"\"joints\": [{{\"port\": \"own\", \"manifold\": [\"m.jpg\"], {fields}}}],"), "a.job.json").TryGet(out _, out var problem);
+
+        Assert.Contains(words, problem!.What, StringComparison.Ordinal);
+        Assert.Contains(field, problem.What, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"portSeen\": \"front\", \"clearanceMm\": 0.4, \"portStuds\": [[0, 0], [9, 0]], \"manifoldStuds\": [[0, 0], [9, 0]], \"gasket\": [\"g.dxf\"], \"shiftMm\": 1, \"turnDeg\": 2")]
+    [InlineData("\"portFace\": [\"f.jpg\"], \"pivot\": {\"port\": [0, 0], \"manifold\": [0, 0]}, \"manifoldSeen\": \"withFlow\"")]
+    public void The_freedom_of_a_joint_is_read_and_written_again_alike(string fields)
+    {
+        var job = JobDocumentFormat.Read(Job(Port, $"\"joints\": [{{\"port\": \"own\", \"manifold\": [\"m.jpg\"], {fields}}}],"), "a.job.json").ValueOrThrow();
+
+        Assert.Equal(JobDocumentFormat.Write(job), JobDocumentFormat.Write(JobDocumentFormat.Read(JobDocumentFormat.Write(job), "a.job.json").ValueOrThrow()));
+        Assert.Contains("f.jpg", job.Files());
+    }
+
     private static string Job(string ports, string more = "") =>
         $"{{\"schema\": \"sectionscan/job/1\", \"head\": \"Bramble 480 twin\", \"name\": \"own\", {more} \"ports\": [{ports}]}}";
 

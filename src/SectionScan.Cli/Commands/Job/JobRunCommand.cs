@@ -83,7 +83,7 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
         }),
         Plans = run.Outcome.Work.Plans.Select(each => CutPlanAnswer.Of(each.Plan, [])),
         Proofs = run.Outcome.Work.Proofs.Select(each => ProofAnswer.Of(each.Sections)),
-        Joints = run.Outcome.Work.Joints.Select(each => JointAnswer.Of(new(each.Match, []))),
+        Joints = run.Outcome.Work.Joints.Select(each => JointAnswer.Of(new(each.Match, [], each.Photos))),
         run.Record.Inputs,
         run.Record.Results,
     });

@@ -1,4 +1,4 @@
-namespace SectionScan.Jobs.Joints;
+namespace SectionScan.Porting.Joints;
 
 /// <summary>From where a face of a joint was seen.</summary>
 public enum FaceView
