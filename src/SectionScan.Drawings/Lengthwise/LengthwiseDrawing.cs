@@ -7,6 +7,7 @@ using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Targets;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Profiles;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Lengthwise;
@@ -22,14 +23,17 @@ public static class LengthwiseDrawing
     private const double WhiskerReachMm = 8;
     private static readonly double[] Factors = [1, 2, 5, 10, 20, 50];
 
-    /// <summary>The shape at true size: floor, roof, ends, centreline with the height every 10 mm, the circles of the radii.</summary>
+    /// <summary>From one height along the centreline to the next, in words.</summary>
+    public static string StepName(LengthUnit unit) => unit == LengthUnit.Inch ? "0.5 in" : "10 mm";
+
+    /// <summary>The shape at true size: floor, roof, ends, centreline with the height at even steps, the circles of the radii.</summary>
     /// <param name="shape">The shape.</param>
     /// <param name="notes">Short lines below the head line.</param>
     /// <param name="unit">What lengths are labelled in.</param>
     public static Page Shape(LengthwiseShape shape, IReadOnlyList<string> notes, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(shape);
-        var (page, figure) = Open(shape.Name, notes, LengthwiseFigure.BoxOf(shape));
+        var (page, figure) = Open(shape.Name, notes, LengthwiseFigure.BoxOf(shape), unit);
         Radius(page, figure, shape.Floor, shape.FloorRadius, "floor", unit);
         Radius(page, figure, shape.Roof, shape.RoofRadius, "roof", unit);
         figure.Centreline(page, shape, withHeights: true, unit);
@@ -52,7 +56,7 @@ public static class LengthwiseDrawing
             "+ orange, outside the reference: metal already gone; − blue, inside: metal left",
             string.Create(CultureInfo.InvariantCulture, $"whiskers {factor:0} times enlarged"),
         ];
-        var (page, figure) = Open($"{comparison.Measured.Name} on {comparison.Reference.Name}", legend, LengthwiseFigure.BoxOf(comparison.Reference, comparison.Measured));
+        var (page, figure) = Open($"{comparison.Measured.Name} on {comparison.Reference.Name}", legend, LengthwiseFigure.BoxOf(comparison.Reference, comparison.Measured), unit);
         page.Layer = "deviation";
         foreach (var (line, samples, other) in new[] { (comparison.Reference.Floor, comparison.Floor, comparison.Reference.Roof), (comparison.Reference.Roof, comparison.Roof, comparison.Reference.Floor) })
         {
@@ -71,8 +75,11 @@ public static class LengthwiseDrawing
     }
 
     /// <summary>The template at actual size: cut round for the whole shape; cut along the centreline for a floor and a roof template.</summary>
+    /// <param name="shape">The shape.</param>
+    /// <param name="paper">The paper.</param>
+    /// <param name="unit">What the ticks along the centreline are numbered in.</param>
     /// <returns>The page, or <c>lengthwise-template-too-large</c>.</returns>
-    public static Result<Page> Template(LengthwiseShape shape, PaperSize paper)
+    public static Result<Page> Template(LengthwiseShape shape, PaperSize paper, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(shape);
         ArgumentNullException.ThrowIfNull(paper);
@@ -93,13 +100,13 @@ public static class LengthwiseDrawing
         page.Text(new(MarginMm + 2, MarginMm + 4), $"{shape.Name}: floor and roof template", Ink.TitleHeightMm, Ink.Text, isBold: true);
         page.Paragraph(
             new(MarginMm + 2, MarginMm + 11),
-            PrintCheck.Print + " Cut along the heavy line; cut along the centreline for one template of the floor and one of the roof. Ticks: mm from the face.",
+            PrintCheck.Print + " Cut along the heavy line; cut along the centreline for one template of the floor and one of the roof. Ticks: " + (unit == LengthUnit.Inch ? "in" : "mm") + " from the face.",
             Ink.SmallHeightMm, sheet.WidthMm - (2 * MarginMm) - 4, Ink.Text);
         var centre = new PagePoint(sheet.WidthMm / 2, HeadMm + ((sheet.HeightMm - HeadMm - FootMm) / 2));
         var figure = new LengthwiseFigure(new(centre.Moved(-(box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2), 1));
         page.Layer = "walls";
         page.Path([figure.Whole(shape)], null, LengthwiseFigure.WallPen);
-        figure.Centreline(page, shape, withHeights: false, LengthUnit.Millimetre);
+        figure.Centreline(page, shape, withHeights: false, unit);
         Ends(page, figure, shape);
         CheckBar.Across(page, new((sheet.WidthMm - 100) / 2, sheet.HeightMm - MarginMm), 100);
         CheckBar.Up(page, new(MarginMm, (sheet.HeightMm + 100) / 2), 100);
@@ -117,7 +124,7 @@ public static class LengthwiseDrawing
         ];
     }
 
-    private static (PageBuilder Page, LengthwiseFigure Figure) Open(string title, IReadOnlyList<string> notes, OutlineBox box)
+    private static (PageBuilder Page, LengthwiseFigure Figure) Open(string title, IReadOnlyList<string> notes, OutlineBox box, LengthUnit unit)
     {
         var head = MarginMm + Ink.TitleHeightMm + 3 + (notes.Count * 4.2);
         var width = (2 * MarginMm) + Math.Max(
@@ -130,7 +137,8 @@ public static class LengthwiseDrawing
         }
 
         page.Layer = "scale";
-        DimensionLine.ScaleBar(page, new(MarginMm, page.HeightMm - MarginMm), 20, 1, "20 mm, drawn 1:1");
+        var (barMm, barLabel) = unit == LengthUnit.Inch ? (Inch.Mm, "1 in") : (20, "20 mm");
+        DimensionLine.ScaleBar(page, new(MarginMm, page.HeightMm - MarginMm), barMm, 1, barLabel + ", drawn 1:1");
         var centre = new PagePoint(width / 2, head + RoomMm + (box.Height / 2));
         return (page, new(new(centre.Moved(-(box.Left + box.Right) / 2, (box.Top + box.Bottom) / 2), 1)));
     }

@@ -3,6 +3,7 @@ using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Profiles;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Lengthwise;
 
 namespace SectionScan.Drawings.Lengthwise;
@@ -35,20 +36,21 @@ internal sealed class LengthwiseFigure(SectionView view)
 
     public Contour Line(IEnumerable<SectionPoint> points) => new([.. points.Select(At)], IsClosed: false);
 
-    /// <summary>The centreline with a tick square to it every ten millimetres from the face, numbered.</summary>
+    /// <summary>The centreline with a tick square to it every 10 mm or half inch from the face, numbered.</summary>
     public void Centreline(PageBuilder page, LengthwiseShape shape, bool withHeights, LengthUnit unit)
     {
         page.Layer = "centreline";
         page.Path([Line(shape.Centreline.Select(place => place.Place))], null, Ink.Centre);
-        for (var at = 10.0; at < shape.LengthMm - 4; at += 10)
+        var step = unit == LengthUnit.Inch ? Inch.Mm / 2 : 10;
+        for (var at = step; at < shape.LengthMm - 4; at += step)
         {
             var (before, here, after) = (shape.At(at - 1), shape.At(at), shape.At(at + 1));
             var length = before.Place.DistanceTo(after.Place);
             var (nx, ny) = (-(after.Place.YMm - before.Place.YMm) / length, (after.Place.XMm - before.Place.XMm) / length);
             var reach = withHeights ? here.HeightMm / 2 : 1.5;
             page.Line(At(Beside(here, nx, ny, reach)), At(Beside(here, nx, ny, -reach)), withHeights ? Ink.Centre : Ink.Thin);
-            var text = !withHeights ? string.Create(CultureInfo.InvariantCulture, $"{at:0}")
-                : unit == LengthUnit.Inch ? string.Create(CultureInfo.InvariantCulture, $"{here.HeightMm / 25.4:0.000}")
+            var text = !withHeights ? string.Create(CultureInfo.InvariantCulture, $"{new ShownUnits(unit).FromMm(at):0.#}")
+                : unit == LengthUnit.Inch ? string.Create(CultureInfo.InvariantCulture, $"{here.HeightMm / Inch.Mm:0.000}")
                 : string.Create(CultureInfo.InvariantCulture, $"{here.HeightMm:0.0}");
             page.Text(At(Beside(here, nx, ny, withHeights ? 0.2 * reach : 3)).Moved(0.6, Ink.SmallHeightMm / 2), text, Ink.SmallHeightMm, Ink.Text);
         }

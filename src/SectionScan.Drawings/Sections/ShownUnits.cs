@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Metrology.Quantities;
+using SectionScan.Porting.Judgements;
 
 namespace SectionScan.Drawings.Sections;
 
@@ -8,10 +9,12 @@ namespace SectionScan.Drawings.Sections;
 /// <param name="Unit">The unit of length.</param>
 public sealed record ShownUnits(LengthUnit Unit)
 {
-    private const double MPerFoot = 0.3048;
     private const double Mm3PerCm3 = 1000;
 
     private bool IsInch => Unit == LengthUnit.Inch;
+
+    /// <summary>The same for findings in words.</summary>
+    public UnitWords Words => IsInch ? UnitWords.Inch : UnitWords.Millimetre;
 
     /// <summary>"mm" or "in".</summary>
     public string LengthName => IsInch ? "in" : "mm";
@@ -35,7 +38,7 @@ public sealed record ShownUnits(LengthUnit Unit)
     public double FromMm3(double mm3) => IsInch ? mm3 / (Inch.Mm * Inch.Mm * Inch.Mm) : mm3 / Mm3PerCm3;
 
     /// <summary>A speed in the unit shown.</summary>
-    public double FromMPerS(double mPerS) => IsInch ? mPerS / MPerFoot : mPerS;
+    public double FromMPerS(double mPerS) => IsInch ? mPerS / Feet.Metres : mPerS;
 
     /// <summary>A length with U (k = 2): "31.29 ± 0.18".</summary>
     public string Length(Estimate mm) => WithU(mm, FromMm, IsInch ? "0.0000" : "0.00");

@@ -3,6 +3,7 @@ using SectionScan.Drawings.Lettering;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Solids;
+using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Lofts;
 
 namespace SectionScan.Drawings.Solids;
@@ -23,7 +24,8 @@ public static class LoftDrawing
     /// <param name="loft">The solid.</param>
     /// <param name="title">The head line.</param>
     /// <param name="notes">Short lines below it.</param>
-    public static Page Build(Loft loft, string title, IReadOnlyList<string> notes)
+    /// <param name="unit">The unit of the scale bar.</param>
+    public static Page Build(Loft loft, string title, IReadOnlyList<string> notes, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(loft);
         ArgumentNullException.ThrowIfNull(notes);
@@ -59,7 +61,8 @@ public static class LoftDrawing
         }
 
         page.Layer = "scale";
-        DimensionLine.ScaleBar(page, new(MarginMm, page.HeightMm - MarginMm), 20, scale, string.Create(CultureInfo.InvariantCulture, $"20 mm, drawn {scale:0.##}:1"));
+        var (barMm, barLabel) = unit == LengthUnit.Inch ? (Inch.Mm, "1 in") : (20, "20 mm");
+        DimensionLine.ScaleBar(page, new(MarginMm, page.HeightMm - MarginMm), barMm, scale, string.Create(CultureInfo.InvariantCulture, $"{barLabel}, drawn {scale:0.##}:1"));
         return page.Build();
     }
 

@@ -32,7 +32,7 @@ public sealed record JointAnswer(
         var match = outcome.Match;
         return new(
             SchemaName, match.Order.Flow, "+ where the manifold's opening is wider than the port's, - where it is narrower", match.Downstream,
-            PlacementPart.Of(match), [.. match.Openings.Select(OpeningPart.Of)], match.Warnings,
+            PlacementPart.Of(match), [.. match.Openings.Select(OpeningPart.Of)], [.. match.Warnings.Select(warning => warning.ToString())],
             match.IsCutNeeded ? [JointMatch.Caution] : [], outcome.Files);
     }
 

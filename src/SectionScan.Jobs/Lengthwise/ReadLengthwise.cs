@@ -68,7 +68,7 @@ public static class ReadLengthwise
     private static Result<LengthwiseOutcome> Write(LengthwiseOrder order, LengthwiseOutcome outcome)
     {
         var shape = outcome.Shape;
-        if (!LengthwiseDrawing.Template(shape, order.Paper).TryGet(out var template, out var problem))
+        if (!LengthwiseDrawing.Template(shape, order.Paper, order.Unit).TryGet(out var template, out var problem))
         {
             return problem;
         }
@@ -103,7 +103,7 @@ public static class ReadLengthwise
         return
         [
             $"centreline {MeasureText.Length(new(shape.LengthMm, 0), unit)}, height at the face {MeasureText.Length(u.Height(shape.Face), unit)}, at the seat {MeasureText.Length(u.Height(shape.Seat), unit)}",
-            "numbers: height square to the centreline, every 10 mm from the face; orange: circles of the turns",
+            $"numbers: height square to the centreline, every {LengthwiseDrawing.StepName(unit)} from the face; orange: circles of the turns",
         ];
     }
 

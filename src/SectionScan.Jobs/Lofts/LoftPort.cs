@@ -1,5 +1,6 @@
 using System.Globalization;
 using SectionScan.Drawings.Formats;
+using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Solids;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.Ports;
@@ -18,15 +19,16 @@ public static class LoftPort
     /// <param name="table">The table of stations, CSV.</param>
     /// <param name="name">The port's name.</param>
     /// <param name="outputFolder">Where solid and preview go; null writes none.</param>
-    public static Result<LoftOutcome> Run(IReadOnlyList<string> sections, string table, string name, string? outputFolder)
+    /// <param name="unit">What the preview shows; the solid is always in mm.</param>
+    public static Result<LoftOutcome> Run(IReadOnlyList<string> sections, string table, string name, string? outputFolder, LengthUnit unit)
     {
         ArgumentNullException.ThrowIfNull(sections);
         return PortFiles.ReadSections(sections).Then(read => PortFiles.ReadStations(table)
             .Then(stations => Port.From(name, PortKind.Intake, [.. read.Select(document => document.Section)], stations))
-            .Then(port => Loft.Of(port).Then(loft => Write(port, loft, outputFolder))));
+            .Then(port => Loft.Of(port).Then(loft => Write(port, loft, outputFolder, unit))));
     }
 
-    private static Result<LoftOutcome> Write(Port port, Loft loft, string? outputFolder)
+    private static Result<LoftOutcome> Write(Port port, Loft loft, string? outputFolder, LengthUnit unit)
     {
         var mesh = loft.ToMesh();
         var outcome = new LoftOutcome(port, loft, mesh, PortVolume.Of(AreaSchedule.Of(port)), []);
@@ -35,14 +37,13 @@ public static class LoftPort
             return outcome;
         }
 
+        var units = new ShownUnits(unit);
         var notes = new[]
         {
-            string.Create(CultureInfo.InvariantCulture, $"{loft.Stations.Count} stations over {port.LengthMm:0.0} mm of centreline; dark rings: the stations"),
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"solid {mesh.VolumeMm3 / 1000:0.00} cm³, from the sections {outcome.Schedule.VolumeMm3.Value / 1000:0.00} ± {outcome.Schedule.VolumeMm3.ExpandedUncertainty / 1000:0.00} cm³ (k = 2)"),
+            string.Create(CultureInfo.InvariantCulture, $"{loft.Stations.Count} stations over {units.Distance(new(port.LengthMm, 0))} {units.LengthName} of centreline; dark rings: the stations"),
+            $"solid {units.Volume(new(mesh.VolumeMm3, 0))} {units.VolumeName}, from the sections {units.Volume(outcome.Schedule.VolumeMm3)} {units.VolumeName} (k = 2)",
         };
-        var page = LoftDrawing.Build(loft, port.Name, notes);
+        var page = LoftDrawing.Build(loft, port.Name, notes, unit);
         var stem = FileNames.Safe(port.Name);
         return OutputFolder.Open(outputFolder).Then(folder => folder.WriteAll(
         [

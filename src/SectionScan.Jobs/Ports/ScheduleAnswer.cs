@@ -83,7 +83,7 @@ public sealed record ScheduleAnswer(
         {
             ArgumentNullException.ThrowIfNull(judgement);
             var level = judgement.Level switch { JudgementLevel.Usual => "usual", JudgementLevel.Look => "look", _ => "outside" };
-            return new(judgement.Code, level, judgement.Finding, judgement.Consequence, judgement.Basis);
+            return new(judgement.Code, level, judgement.Finding.ToString(), judgement.Consequence.ToString(), judgement.Basis);
         }
     }
 }

@@ -42,7 +42,7 @@ internal sealed class JobJointReport(JointMatch match, LengthUnit unit)
 
         foreach (var warning in match.Warnings)
         {
-            yield return new NoteBlock(warning, IsCaution: true);
+            yield return new NoteBlock(warning.In(units.Words), IsCaution: true);
         }
 
         if (match.IsCutNeeded)
@@ -110,7 +110,7 @@ internal sealed class JobJointReport(JointMatch match, LengthUnit unit)
 
     private string Step(DeviationSample sample) => $"{units.Deviation(sample.DeviationMm)} {units.LengthName} at the {Place(sample)}";
 
-    private static IReadOnlyList<string> Row(params string[] cells) => cells;
+    private static string[] Row(params string[] cells) => cells;
 
     private static string Place(DeviationSample sample) => Text($"{RegionWords.Of(sample.Region)} ({sample.Direction.Degrees:0;−0;0}°)");
 

@@ -68,20 +68,20 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
 
         if (job.Engine is { } e)
         {
-            yield return ("Engine", Text($"bore {e.BoreMm} mm, stroke {e.StrokeMm} mm, {e.Cylinders} cylinders, {e.RpmFrom:0} to {e.RpmTo:0} 1/min"));
+            yield return ("Engine", Text($"bore {Given(e.BoreMm)}, stroke {Given(e.StrokeMm)}, {e.Cylinders} cylinders, {e.RpmFrom:0} to {e.RpmTo:0} 1/min"));
         }
 
         foreach (var port in outcome.Ports.Where(port => port.Plan.Valve is not null))
         {
             var valve = port.Plan.Valve!;
-            yield return ($"Valve, {port.Plan.Name}", Text($"{valve.DiameterMm} mm, stem {valve.StemMm} mm")
-                + (valve.ThroatMm is { } throat ? Text($", throat {throat} mm") : "") + (valve.LiftMm is { } lift ? Text($", lift {lift} mm") : "")
-                + (valve.SeatWidthMm is { } seat ? Text($", seat {seat} mm at {valve.SeatAngle.Degrees:0}°") : "") + (valve.GuideMm is { } guide ? Text($", guide {guide} mm") : ""));
+            yield return ($"Valve, {port.Plan.Name}", $"{Given(valve.DiameterMm)}, stem {Given(valve.StemMm)}"
+                + (valve.ThroatMm is { } throat ? $", throat {Given(throat)}" : "") + (valve.LiftMm is { } lift ? $", lift {Given(lift)}" : "")
+                + (valve.SeatWidthMm is { } seat ? Text($", seat {Given(seat)} at {valve.SeatAngle.Degrees:0}°") : "") + (valve.GuideMm is { } guide ? $", guide {Given(guide)}" : ""));
         }
     }
 
     private string Introduction() => Text(
-        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} {(outcome.Ports.Sum(port => port.Photos.Count) == 1 ? "photograph" : "photographs")}. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.{(unit == LengthUnit.Inch ? " Findings and options are worded in mm, mm² and m/s." : "")}");
+        $"{outcome.Ports.Sum(port => port.Sections.Count)} sections of {outcome.Ports.Count} {(outcome.Ports.Count == 1 ? "port" : "ports")}, measured from {outcome.Ports.Sum(port => port.Photos.Count)} {(outcome.Ports.Sum(port => port.Photos.Count) == 1 ? "photograph" : "photographs")}. The value behind ± is the expanded uncertainty, U = 2u, about 95 %. In drawings seen with the flow the roof is up.");
 
     private IEnumerable<SummaryBlock> Findings()
     {
@@ -102,7 +102,7 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
 
         // Ports of one valve and engine share findings. Sources stand with each further on.
         var outside = outcome.Ports.SelectMany(port => Judgements(port).Where(each => each.Level == JudgementLevel.Outside)
-            .Select(each => (port.Plan.Name, Words: $"{each.Finding} {each.Consequence}"))).GroupBy(each => each.Words);
+            .Select(each => (port.Plan.Name, Words: each.In(units.Words)))).GroupBy(each => each.Words);
         foreach (var finding in outside)
         {
             yield return new NoteBlock($"{string.Join(", ", finding.Select(each => each.Name))}: {finding.Key}", IsCaution: true);
@@ -213,7 +213,7 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         yield return new ParagraphBlock(outcome.Source.Job.PrintRatio is { } ratio
             ? Text($"Print ratio of the target's check bars: {ratio[0]:0.0000} across, {ratio[1]:0.0000} up.")
             : "Nobody checked the print of the target: its scale is taken as true, with a wide uncertainty.");
-        yield return JobTables.Photographs(outcome);
+        yield return tables.Photographs(outcome);
         yield return tables.Budget(first);
         foreach (var warning in outcome.Ports.SelectMany(JobTables.Warnings))
         {
@@ -223,8 +223,11 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
 
     private static IEnumerable<Judgement> Judgements(StudiedPort port) => port.Schedule.Judgements.Concat(port.GasSpeed?.Judgements ?? []);
 
-    private static NoteBlock Note(Judgement judgement) =>
-        new($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})", judgement.Level == JudgementLevel.Outside);
+    private NoteBlock Note(Judgement judgement) =>
+        new($"{judgement.In(units.Words)} ({judgement.Basis})", judgement.Level == JudgementLevel.Outside);
+
+    // A length that a person gave, not rounded where it need not be.
+    private string Given(double mm) => unit == LengthUnit.Inch ? Text($"{units.FromMm(mm):0.###} in") : Text($"{mm} mm");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

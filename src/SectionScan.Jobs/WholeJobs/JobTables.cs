@@ -50,13 +50,13 @@ internal sealed class JobTables(ShownUnits units)
 
     /// <summary>The taper from station to station.</summary>
     public TableBlock Taper(StudiedPort port) => new(
-        Text($"{port.Plan.Name}: taper. Beyond {ScheduleTaper.SuddenPercentPer10Mm:0} % for 10 mm of runner a change is flagged as sudden (common practice, no source){(port.Plan.BowlFromStation is { } bowl ? Text($"; the bowl begins at station {bowl}") : "")}."),
-        ["From", "To", $"Length, {units.LengthName}", $"Change, {units.AreaName}", "% for 10 mm", "Cone"],
+        Text($"{port.Plan.Name}: taper. Beyond {ScheduleTaper.SuddenPercentPer10Mm * units.Words.StretchMm / 10:0.#} % for {units.Words.Stretch} of runner a change is flagged as sudden (common practice, no source){(port.Plan.BowlFromStation is { } bowl ? Text($"; the bowl begins at station {bowl}") : "")}."),
+        ["From", "To", $"Length, {units.LengthName}", $"Change, {units.AreaName}", $"% for {units.Words.Stretch}", "Cone"],
         [
             .. ScheduleTaper.Intervals(port.Schedule.Schedule).Select(each => (IReadOnlyList<string>)
             [
                 Text($"{each.From.Position.Station}"), Text($"{each.To.Position.Station}"), units.Distance(new(each.LengthMm, 0)),
-                units.SignedArea(each.AreaChangeMm2), Signed(each.PercentPer10Mm, "0.0"), Text($"{each.ConeAngle.Degrees:+0.0;−0.0;0.0}°"),
+                units.SignedArea(each.AreaChangeMm2), Signed(each.PercentPer10Mm.Scaled(units.Words.StretchMm / 10), "0.0"), Text($"{each.ConeAngle.Degrees:+0.0;−0.0;0.0}°"),
             ]),
         ]);
 
@@ -131,7 +131,7 @@ internal sealed class JobTables(ShownUnits units)
         ])]);
 
     /// <summary>Each photograph, what it was told, and how its target fits.</summary>
-    public static TableBlock Photographs(JobOutcome outcome) => new(
+    public TableBlock Photographs(JobOutcome outcome) => new(
         "Each photograph, what it was told, how the target fits, and its checksum.",
         ["Photo", "Shows", "Thickness", "Corners", "Fit, px", "Camera", "Height", "Tilt", "SHA-256 begins"],
         [
@@ -166,11 +166,11 @@ internal sealed class JobTables(ShownUnits units)
             .Concat(port.Sections.SelectMany(section => section.Document.Section.Warnings.Select(
                 warning => Text($"{port.Plan.Name}, station {section.Document.Section.Station}: {warning}"))));
 
-    private static IReadOnlyList<string> Photograph(DigitisedPhoto photo, string shows, double? thicknessMm) =>
+    private IReadOnlyList<string> Photograph(DigitisedPhoto photo, string shows, double? thicknessMm) =>
     [
-        photo.Photo.File, shows, thicknessMm is { } mm ? Text($"{mm:0.##} mm") : "–",
+        photo.Photo.File, shows, thicknessMm is { } mm ? $"{units.Length(mm)} {units.LengthName}" : "–",
         Text($"{photo.Target.CornersFound} of {photo.Target.CornersExpected}"), Text($"{photo.Target.RmsPx:0.00}"),
-        photo.Camera.Source, Text($"{photo.Camera.HeightMm:0} mm"), Text($"{photo.Camera.TiltDeg:0.0}°"), photo.Photo.Sha256[..12],
+        photo.Camera.Source, $"{units.Distance(new(photo.Camera.HeightMm, 0))} {units.LengthName}", Text($"{photo.Camera.TiltDeg:0.0}°"), photo.Photo.Sha256[..12],
     ];
 
     private string Area => $"Area, {units.AreaName}";

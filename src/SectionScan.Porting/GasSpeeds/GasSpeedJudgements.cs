@@ -67,24 +67,25 @@ public static class GasSpeedJudgements
 
         var least = schedule.Least;
         var speed = GasSpeedSchedule.SpeedMPerS(engine, least.AreaMm2, at);
-        var finding = Text($"At {near} ({at:0} 1/min) the mean gas speed at the least section, station {least.Position.Station}, is {speed.Value:0.0} ± {speed.ExpandedUncertainty:0.0} m/s; usual is {usual.From:0} to {usual.To:0} m/s.");
+        string Finding(UnitWords unit) =>
+            Text($"At {near} ({at:0} 1/min) the mean gas speed at the least section, station {least.Position.Station}, is {unit.Speed(speed)}; usual is {unit.SpeedLimits(usual)}.");
         if (speed.Value < usual.From)
         {
             var wanted = PortGasSpeed.AreaMm2For(engine, at, usual.From);
             judgements.Add(new(
-                "mean-speed-low", LevelOf(usual.From - speed.Value, speed.ExpandedUncertainty), finding + " The port is too large.",
-                TooLarge + Text($" For {usual.From:0} m/s the least section would be {wanted:0} mm²."), TooLargeBasis));
+                "mean-speed-low", LevelOf(usual.From - speed.Value, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too large."),
+                new(unit => TooLarge + $" For {unit.SpeedLimit(usual.From)} the least section would be {unit.RoundArea(wanted)}."), TooLargeBasis));
         }
         else if (speed.Value > usual.To)
         {
             var wanted = PortGasSpeed.AreaMm2For(engine, at, usual.To);
             judgements.Add(new(
-                "mean-speed-high", LevelOf(speed.Value - usual.To, speed.ExpandedUncertainty), finding + " The port is too small.",
-                Text($"Losses grow with the square of the speed, and power falls off early. For {usual.To:0} m/s the least section would be {wanted:0} mm²."), Practice));
+                "mean-speed-high", LevelOf(speed.Value - usual.To, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too small."),
+                new(unit => $"Losses grow with the square of the speed, and power falls off early. For {unit.SpeedLimit(usual.To)} the least section would be {unit.RoundArea(wanted)}."), Practice));
         }
         else
         {
-            judgements.Add(new("mean-speed-usual", JudgementLevel.Usual, finding, "Neither too large nor too small for that engine speed.", Practice));
+            judgements.Add(new("mean-speed-usual", JudgementLevel.Usual, new(Finding), "Neither too large nor too small for that engine speed.", Practice));
         }
     }
 
@@ -98,7 +99,7 @@ public static class GasSpeedJudgements
         var (peak, _) = PistonMotion.Peak(engine.StrokeMm, rod, engine.RpmTo);
         var ratio = peak / PistonMotion.MeanSpeedMPerS(engine.StrokeMm, engine.RpmTo);
         var mach = ratio * PortGasSpeed.MeanMPerS(engine, schedule.Least.AreaMm2.Value, engine.RpmTo) / Gas.SoundSpeedMPerS(engine.AirTemperatureC);
-        var finding = Text($"At {engine.RpmTo:0} 1/min, when the piston is fastest ({peak:0.0} m/s), the gas at station {schedule.Least.Position.Station} is at Mach {mach:0.00}.");
+        var finding = new Wording(unit => Text($"At {engine.RpmTo:0} 1/min, when the piston is fastest ({unit.Speed(peak)}), the gas at station {schedule.Least.Position.Station} is at Mach {mach:0.00}."));
         judgements.Add(mach > MostPeakMach
             ? new("peak-mach-high", JudgementLevel.Outside, finding, Text($"Above about {MostPeakMach:0.00} the port begins to choke in every stroke; more engine speed brings little more air."), Practice)
             : new("peak-mach-usual", JudgementLevel.Usual, finding, "Below choking over the whole range.", Practice));

@@ -1,6 +1,7 @@
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Uncertainty;
+using SectionScan.Porting.Judgements;
 
 namespace SectionScan.Porting.Joints;
 
@@ -20,7 +21,7 @@ public sealed record JointMatch(
     IReadOnlyList<OpeningMatch> Openings,
     IReadOnlyList<SectionPoint> PortStuds,
     IReadOnlyList<SectionPoint> ManifoldStuds,
-    IReadOnlyList<string> Warnings)
+    IReadOnlyList<Wording> Warnings)
 {
     /// <summary>The part behind the joint, whose edges can face the flow: the only one that need be cut.</summary>
     public JointSide Downstream => Order.Flow == JointFlow.Intake ? JointSide.Port : JointSide.Manifold;

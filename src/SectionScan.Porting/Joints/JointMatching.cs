@@ -2,6 +2,7 @@ using System.Globalization;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
+using SectionScan.Porting.Judgements;
 
 namespace SectionScan.Porting.Joints;
 
@@ -114,9 +115,9 @@ public static class JointMatching
             [.. port.Openings.Zip(moved.Openings, (fixedOne, movedOne) => new OutlinePair(fixedOne.Outline, movedOne.Outline))], start, limits);
     }
 
-    private static List<string> Warnings(JointOrder order, JointFace port, JointFace manifold, PlacedPattern placement)
+    private static List<Wording> Warnings(JointOrder order, JointFace port, JointFace manifold, PlacedPattern placement)
     {
-        var warnings = new List<string>();
+        var warnings = new List<Wording>();
         if (placement.IsAtLimit && order.Freedom.Pivot is null)
         {
             warnings.Add("The manifold would lie better a little farther on, but the joint's freedom ends there.");
@@ -125,9 +126,8 @@ public static class JointMatching
         var apart = port.Centroids.Zip(manifold.Centroids, (at, own) => placement.Transform.Apply(own).DistanceTo(at)).Max();
         if (port.Openings.Count > 1 && apart > LargestSpacingErrorMm)
         {
-            warnings.Add(string.Create(
-                CultureInfo.InvariantCulture,
-                $"At one opening the middles stay {apart:0.00} mm apart: the openings are spaced differently on the two parts, or one is much wider to one side."));
+            warnings.Add(new(unit =>
+                $"At one opening the middles stay {unit.Length(apart)} apart: the openings are spaced differently on the two parts, or one is much wider to one side."));
         }
 
         if (Math.Abs(placement.Turn.Degrees) > 20)

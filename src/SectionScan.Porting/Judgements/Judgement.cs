@@ -6,4 +6,8 @@ namespace SectionScan.Porting.Judgements;
 /// <param name="Finding">What was found, with numbers; one sentence.</param>
 /// <param name="Consequence">What it means; one or two sentences.</param>
 /// <param name="Basis">The source, or "common practice, no source".</param>
-public sealed record Judgement(string Code, JudgementLevel Level, string Finding, string Consequence, string Basis);
+public sealed record Judgement(string Code, JudgementLevel Level, Wording Finding, Wording Consequence, string Basis)
+{
+    /// <summary>Finding and consequence in a unit.</summary>
+    public string In(UnitWords unit) => $"{Finding.In(unit)} {Consequence.In(unit)}";
+}

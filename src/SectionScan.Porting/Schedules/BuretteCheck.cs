@@ -30,9 +30,7 @@ public sealed record BuretteCheck(PortVolume FromSections, Estimate BuretteMm3)
     /// <summary>The check in plain words.</summary>
     public Judgement Judge()
     {
-        var finding = string.Create(
-            CultureInfo.InvariantCulture,
-            $"The sections give {FromSections.VolumeMm3.Value / 1000:0.00} ± {FromSections.VolumeMm3.ExpandedUncertainty / 1000:0.00} cm³, the burette {BuretteMm3.Value / 1000:0.00} ± {BuretteMm3.ExpandedUncertainty / 1000:0.00} cm³ (k = 2).");
+        var finding = new Wording(unit => $"The sections give {unit.Volume(FromSections.VolumeMm3)}, the burette {unit.Volume(BuretteMm3)} (k = 2).");
         return Agrees
             ? new("burette-agrees", JudgementLevel.Usual, finding, "The two agree: stations and scale hold together.", Basis)
             : new(

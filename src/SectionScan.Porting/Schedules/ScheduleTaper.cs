@@ -64,7 +64,7 @@ public static class ScheduleTaper
         var widens = percent.Value > 0;
         return new(
             widens ? "area-widens-suddenly" : "area-narrows-suddenly", isSure ? JudgementLevel.Outside : JudgementLevel.Look,
-            Text($"Between stations {interval.From.Position.Station} and {interval.To.Position.Station} the area {(widens ? "grows" : "shrinks")} by {Math.Abs(percent.Value):0.0} ± {percent.ExpandedUncertainty:0.0} % for 10 mm (limit {SuddenPercentPer10Mm:0} %)."),
+            new(unit => Text($"Between stations {interval.From.Position.Station} and {interval.To.Position.Station} the area {(widens ? "grows" : "shrinks")} by {Math.Abs(percent.Value) * unit.StretchMm / 10:0.0} ± {percent.ExpandedUncertainty * unit.StretchMm / 10:0.0} % for {unit.Stretch} (limit {SuddenPercentPer10Mm * unit.StretchMm / 10:0.#} %).")),
             isSure
                 ? widens
                     ? "The gas slows down and may come off the wall; speed once lost is not won back."

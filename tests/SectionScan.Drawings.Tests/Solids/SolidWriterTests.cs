@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Solids;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Solids;
@@ -90,7 +91,7 @@ public sealed class SolidWriterTests
     [Fact]
     public void The_preview_shows_three_sides()
     {
-        var page = LoftDrawing.Build(Bend, "bend", ["a note"]);
+        var page = LoftDrawing.Build(Bend, "bend", ["a note"], LengthUnit.Millimetre);
 
         Assert.Equal(3, page.Items.OfType<SectionScan.Drawings.Pages.TextItem>().Count(text => text.Text.StartsWith("from", StringComparison.Ordinal) || text.Text.StartsWith("aslant", StringComparison.Ordinal)));
         Assert.All(

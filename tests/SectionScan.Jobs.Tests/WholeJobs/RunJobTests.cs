@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.WholeJobs;
 using SectionScan.Metrology.Uncertainty;
@@ -10,7 +11,7 @@ using SectionScan.Testing.Shapes;
 namespace SectionScan.Jobs.Tests.WholeJobs;
 
 /// <summary>A job of round ports, whose depths, verdicts and steps are differences of radii.</summary>
-public sealed class RunJobTests : IDisposable
+public sealed partial class RunJobTests : IDisposable
 {
     private readonly ResultFolder folder = new();
 
@@ -46,7 +47,9 @@ public sealed class RunJobTests : IDisposable
     [Fact]
     public void In_inches_the_report_shows_inches_and_the_documents_stay_in_millimetres()
     {
-        var path = Write(Asked);
+        var path = Write(Asked + """
+            , "engine": {"boreMm": 68, "strokeMm": 66, "rodMm": 120, "cylinders": 2, "rpmFrom": 1500, "rpmTo": 7000, "peakTorqueRpm": 5000, "peakPowerRpm": 6500}
+            """);
 
         var metric = RunJob.Run(new(path, folder.PathOf("mm"), "test")).ValueOrThrow();
         var inch = RunJob.Run(new(path, folder.PathOf("in"), "test") { Unit = LengthUnit.Inch }).ValueOrThrow();
@@ -55,6 +58,11 @@ public sealed class RunJobTests : IDisposable
         Assert.Contains("706.", File.ReadAllText(metric.HtmlPath), StringComparison.Ordinal);
         Assert.Contains("1.095", File.ReadAllText(inch.HtmlPath), StringComparison.Ordinal);
         Assert.Contains("Area, in²", File.ReadAllText(inch.HtmlPath), StringComparison.Ordinal);
+
+        // All that the reader sees, but for the examples that stand beside the formulas.
+        var read = TagOrStyle().Replace(File.ReadAllText(inch.HtmlPath).Split("id=\"section-").SkipLast(1).Aggregate(string.Concat), " ");
+        Assert.Contains("ft/s", read, StringComparison.Ordinal);
+        Assert.DoesNotMatch(@"\bmm|\bcm³|[^f]m/s", System.Net.WebUtility.HtmlDecode(read));
         Assert.Equal(metric.Record.Results["own/own.port.json"], inch.Record.Results["own/own.port.json"]);
         Assert.Equal(metric.Record.Results["own/own.schedule.csv"], inch.Record.Results["own/own.schedule.csv"]);
     }
@@ -128,6 +136,9 @@ public sealed class RunJobTests : IDisposable
         Assert.Equal(code, problem.Code);
         Assert.False(File.Exists(folder.PathOf(Path.Combine("out", "ports.report.html"))));
     }
+
+    [GeneratedRegex("<style>.*?</style>|<[^>]*>", RegexOptions.Singleline)]
+    private static partial Regex TagOrStyle();
 
     private const string Asked = """
         "comparisons": [{"port": "own", "with": "exemplar"}],

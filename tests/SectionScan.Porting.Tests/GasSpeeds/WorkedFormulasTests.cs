@@ -83,9 +83,9 @@ public sealed class WorkedFormulasTests
         var found = Judge(800, Engine with { PeakTorqueRpm = 5000 }).Single(each => each.Code == "mean-speed-low");
 
         Assert.Equal(JudgementLevel.Outside, found.Level);
-        Assert.Contains("49.9 ± ", found.Finding, StringComparison.Ordinal);
-        Assert.Contains("low-speed torque is lost", found.Consequence, StringComparison.Ordinal);
-        Assert.Contains("For 60 m/s the least section would be 666 mm²", found.Consequence, StringComparison.Ordinal);
+        Assert.Contains("49.9 ± ", found.Finding.ToString(), StringComparison.Ordinal);
+        Assert.Contains("low-speed torque is lost", found.Consequence.ToString(), StringComparison.Ordinal);
+        Assert.Contains("For 60 m/s the least section would be 666 mm²", found.Consequence.ToString(), StringComparison.Ordinal);
         Assert.Contains("common practice, no source", found.Basis, StringComparison.Ordinal);
     }
 
@@ -95,8 +95,8 @@ public sealed class WorkedFormulasTests
         // 15.4·3631.68/450 = 124.3 m/s at 7000.
         var found = Judge(450, Engine with { PeakPowerRpm = 7000 }).Single(each => each.Code == "mean-speed-high");
 
-        Assert.Contains("124.3 ± ", found.Finding, StringComparison.Ordinal);
-        Assert.Contains("too small", found.Finding, StringComparison.Ordinal);
+        Assert.Contains("124.3 ± ", found.Finding.ToString(), StringComparison.Ordinal);
+        Assert.Contains("too small", found.Finding.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -105,7 +105,7 @@ public sealed class WorkedFormulasTests
         var found = Judge(700, Engine, Valve, 0.35).Single(each => each.Code == "mach-index-high");
 
         // Field guide: 0.5 at 6430, 0.6 at 7716 1/min.
-        Assert.Contains("passes 0.5 at 6430 and 0.6 at 7716 1/min", found.Finding, StringComparison.Ordinal);
+        Assert.Contains("passes 0.5 at 6430 and 0.6 at 7716 1/min", found.Finding.ToString(), StringComparison.Ordinal);
         Assert.Equal(JudgementLevel.Look, Judge(700, Engine, Valve).Single(each => each.Code == "mach-index-high").Level);
     }
 

@@ -101,7 +101,7 @@ public class JointMatchingTests
         var match = JointMatching.Match(new(port, manifold, JointFlow.Intake, new() { ClearanceMm = 0.6 })).ValueOrThrow();
 
         Assert.Equal(0.3, match.Placement.ShiftYMm, 0.001);
-        Assert.Contains(match.Warnings, warning => warning.Contains("freedom ends", StringComparison.Ordinal));
+        Assert.Contains(match.Warnings, warning => warning.ToString().Contains("freedom ends", StringComparison.Ordinal));
         Assert.All(match.ManifoldStuds.Zip(match.PortStuds), pair => Assert.InRange(pair.First.DistanceTo(pair.Second), 0, 0.301));
     }
 

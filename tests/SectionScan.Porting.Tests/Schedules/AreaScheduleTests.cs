@@ -107,6 +107,6 @@ public sealed class AreaScheduleTests
         Assert.False(differs.Agrees);
         Assert.Equal(0.9, differs.DistanceFactor, 4);
         Assert.Equal(Math.Sqrt(0.9), differs.SectionScaleFactor, 4);
-        Assert.Contains("all distances by −10.0 %, or all widths and heights by −5.1 %", differs.Judge().Consequence, StringComparison.Ordinal);
+        Assert.Contains("all distances by −10.0 %, or all widths and heights by −5.1 %", differs.Judge().Consequence.ToString(), StringComparison.Ordinal);
     }
 }

@@ -80,7 +80,7 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
 
         foreach (var judgement in study.Judgements)
         {
-            terminal.Answers.WriteLine($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})");
+            terminal.Answers.WriteLine($"{judgement.In(units.Words)} ({judgement.Basis})");
         }
     }
 

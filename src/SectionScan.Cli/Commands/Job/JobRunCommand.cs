@@ -97,7 +97,7 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
                 $"{port.Plan.Name}: {port.Sections.Count} sections, volume {units.Volume(volume)} {units.VolumeName} (k = 2)."));
             foreach (var judgement in port.Schedule.Judgements.Concat(port.GasSpeed?.Judgements ?? []).Where(each => each.Level == JudgementLevel.Outside))
             {
-                terminal.Answers.WriteLine($"  {judgement.Finding} {judgement.Consequence}");
+                terminal.Answers.WriteLine($"  {judgement.In(units.Words)}");
             }
         }
 
@@ -119,8 +119,10 @@ internal sealed class JobRunCommand(Terminal terminal, ProblemPrinter problems, 
 
         foreach (var joint in run.Outcome.Work.Joints)
         {
-            var opening = joint.Match.Openings[0];
-            terminal.Answers.WriteLine($"Joint of {opening.Manifold.Name} and {opening.Port.Name}: step {units.Deviation(opening.Lowest.DeviationMm)} to {units.Deviation(opening.Highest.DeviationMm)} {units.LengthName}.");
+            foreach (var opening in joint.Match.Openings)
+            {
+                terminal.Answers.WriteLine($"Joint of {opening.Manifold.Name} and {opening.Port.Name}: step {units.Deviation(opening.Lowest.DeviationMm)} to {units.Deviation(opening.Highest.DeviationMm)} {units.LengthName}.");
+            }
         }
 
         terminal.Answers.WriteLine(run.Repetition.InWords);

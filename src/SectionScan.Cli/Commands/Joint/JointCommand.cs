@@ -38,7 +38,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
 
         foreach (var warning in outcome.Match.Warnings)
         {
-            problems.PrintWarning(new Problem("warning", warning, "joint", "Look at the picture before you cut."));
+            problems.PrintWarning(new Problem("warning", warning.In(new ShownUnits(unit).Words), "joint", "Look at the picture before you cut."));
         }
 
         if (settings.IsJson)

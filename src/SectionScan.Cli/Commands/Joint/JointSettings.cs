@@ -1,7 +1,6 @@
 using System.ComponentModel;
 using SectionScan.Cli.Options;
 using SectionScan.Drawings.Pages;
-using SectionScan.Jobs.Joints;
 using SectionScan.Porting.Joints;
 using Spectre.Console;
 using Spectre.Console.Cli;

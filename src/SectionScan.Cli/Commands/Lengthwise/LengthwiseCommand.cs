@@ -105,11 +105,14 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
 
     private static string Radius(Result<ArcRadius> found, LengthUnit unit) => found.TryGet(out var radius, out var problem)
         ? MeasureText.Length(radius.RadiusMm, unit)
-            + string.Create(CultureInfo.InvariantCulture, $" over {Math.Abs(radius.Arc.Degrees):0}°, strays {radius.ResidualRmsMm:0.00} mm from the circle")
+            + string.Create(CultureInfo.InvariantCulture, $" over {Math.Abs(radius.Arc.Degrees):0}°, strays {MeasureText.Length(new(radius.ResidualRmsMm, 0), unit)} from the circle")
         : problem.What;
 
-    private static string Tightest(IReadOnlyList<LocalRadius> radii, LengthUnit unit) =>
-        radii.Where(local => local.Radius.Arc.Radians > 0).MinBy(local => local.Radius.RadiusMm.Value) is { } tightest
-            ? MeasureText.Length(tightest.Radius.RadiusMm, unit) + " over 10 mm of wall"
-            : "nowhere round over 10 mm of wall";
+    private static string Tightest(IReadOnlyList<LocalRadius> radii, LengthUnit unit)
+    {
+        var stretch = unit == LengthUnit.Inch ? "0.394 in" : "10 mm";
+        return radii.Where(local => local.Radius.Arc.Radians > 0).MinBy(local => local.Radius.RadiusMm.Value) is { } tightest
+            ? $"{MeasureText.Length(tightest.Radius.RadiusMm, unit)} over {stretch} of wall"
+            : $"nowhere round over {stretch} of wall";
+    }
 }

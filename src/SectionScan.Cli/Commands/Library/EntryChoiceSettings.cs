@@ -7,7 +7,7 @@ using Spectre.Console.Cli;
 namespace SectionScan.Cli.Commands.Library;
 
 /// <summary>A library command about the entries that are so.</summary>
-internal class EntryChoiceSettings : LibrarySettings
+internal class EntryChoiceSettings : ShownLibrarySettings
 {
     [CommandOption("--head <NAME>")]
     [Description("Only this head")]

@@ -67,7 +67,7 @@ internal sealed class LibraryAddCommand(Terminal terminal, ProblemPrinter proble
                     new(settings.Head, port, station, settings.Stage), section.Json, settings.Note, settings.Tags, [.. settings.Fields.Select(FieldOption.Read)]))));
 
     /// <summary>What <c>sectionscan library add</c> is told.</summary>
-    internal sealed class Settings : LibrarySettings
+    internal sealed class Settings : ShownLibrarySettings
     {
         [CommandArgument(0, "<DOCUMENT>")]
         [Description("Section documents, as digitise writes them, or drawings of outlines that state their unit: DXF, SVG, CSV")]

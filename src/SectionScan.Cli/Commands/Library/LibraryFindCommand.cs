@@ -49,7 +49,7 @@ internal sealed class LibraryFindCommand(Terminal terminal, ProblemPrinter probl
     }
 
     /// <summary>What <c>sectionscan library find</c> is told.</summary>
-    internal sealed class Settings : LibrarySettings
+    internal sealed class Settings : ShownLibrarySettings
     {
         [CommandArgument(0, "[WORDS]")]
         [Description("Words or beginnings of words in head, port, notes, tags and fields")]

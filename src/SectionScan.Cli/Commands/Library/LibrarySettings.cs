@@ -11,10 +11,6 @@ internal class LibrarySettings : OutputSettings
     [Description("The library's file; else the environment's SECTIONSCAN_LIBRARY, else sectionscan-library.db here")]
     public string? Library { get; init; }
 
-    [CommandOption("--units <UNITS>")]
-    [Description("mm or in: what is shown, and what ranges without a unit mean")]
-    public UnitOption Units { get; init; }
-
     /// <summary>The library's path.</summary>
     public string LibraryPath => LibraryOption.PathOf(Library);
 }

@@ -1,4 +1,5 @@
 using System.ComponentModel;
+using SectionScan.Cli.Options;
 using SectionScan.Cli.Output;
 using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
@@ -70,5 +71,9 @@ internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter probl
         [CommandOption("--revision <N>")]
         [Description("As it was at this revision")]
         public int? Revision { get; init; }
+
+        [CommandOption("--units <UNITS>")]
+        [Description("mm or in: what is shown")]
+        public UnitOption Units { get; init; }
     }
 }

@@ -65,7 +65,7 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
     }
 
     /// <summary>What <c>sectionscan library similar</c> is told.</summary>
-    internal sealed class Settings : LibrarySettings
+    internal sealed class Settings : ShownLibrarySettings
     {
         [CommandArgument(0, "<SECTION>")]
         [Description("A section document, an outline as DXF, SVG or CSV, or library:NUMBER")]

@@ -78,8 +78,10 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
 
     private void Show(ScheduleStudy study, IReadOnlyList<ScheduleComparison> comparisons, LengthUnit unit)
     {
+        var units = new ShownUnits(unit);
         var table = new Table().Border(TableBorder.Simple);
-        foreach (var heading in new[] { "station", "distance", "area", "width", "height", "hydraulic diameter", "to the next" })
+        var length = units.LengthName;
+        foreach (var heading in new[] { "station", $"distance, {length}", $"area, {units.AreaName}", $"width, {length}", $"height, {length}", $"hydraulic diameter, {length}", $"to the next, % / {units.Words.Stretch}" })
         {
             table.AddColumn(new TableColumn(heading).RightAligned());
         }
@@ -89,30 +91,29 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
         {
             var station = study.Schedule.Stations[i];
             table.AddRow(
-                Text($"{station.Position.Station}"), MeasureText.Length(new(station.Position.DistanceMm, 0), unit), MeasureText.Area(station.AreaMm2, unit),
-                MeasureText.Length(station.WidthMm, unit), MeasureText.Length(station.HeightMm, unit), MeasureText.Length(station.HydraulicDiameterMm, unit),
-                i < taper.Count ? Text($"{taper[i].PercentPer10Mm.Value:+0.0;-0.0;0.0} % / 10 mm") : "");
+                Text($"{station.Position.Station}"), units.Distance(new(station.Position.DistanceMm, 0)), units.Area(station.AreaMm2),
+                units.Length(station.WidthMm), units.Length(station.HeightMm), units.Length(station.HydraulicDiameterMm),
+                i < taper.Count ? Text($"{taper[i].PercentPer10Mm.Value * units.Words.StretchMm / 10:+0.0;-0.0;0.0}") : "");
         }
 
         terminal.Answers.Write(table);
-        var units = new ShownUnits(unit);
         var volume = study.Volume.VolumeMm3;
         terminal.Answers.WriteLine(Text(
             $"Volume {units.Volume(volume)} {units.VolumeName} from {units.Distance(new(study.Volume.FromMm, 0))} to {units.Distance(new(study.Volume.ToMm, 0))} {units.LengthName} (k = 2)."));
         foreach (var judgement in study.Judgements)
         {
-            terminal.Answers.WriteLine($"{judgement.Finding} {judgement.Consequence} ({judgement.Basis})");
+            terminal.Answers.WriteLine($"{judgement.In(units.Words)} ({judgement.Basis})");
         }
 
         foreach (var each in comparisons)
         {
             terminal.Answers.WriteLine(Text(
-                $"Against {each.Reference}: {each.MeanPercent:+0.0;-0.0;0.0} % of area on average, from {each.Smallest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Smallest)} to {each.Largest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Largest)}."));
+                $"Against {each.Reference}: {each.MeanPercent:+0.0;-0.0;0.0} % of area on average, from {each.Smallest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Smallest, units)} to {each.Largest.DifferencePercent.Value:+0.0;-0.0;0.0} % at {Place(each, each.Largest, units)}."));
         }
     }
 
-    private static string Place(ScheduleComparison comparison, ScheduleDifference at) =>
-        comparison.Axis == ScheduleAxis.Share ? Text($"{100 * at.At:0} % of the length") : Text($"{at.At:0.#} mm");
+    private static string Place(ScheduleComparison comparison, ScheduleDifference at, ShownUnits units) =>
+        comparison.Axis == ScheduleAxis.Share ? Text($"{100 * at.At:0} % of the length") : $"{units.Distance(new(at.At, 0))} {units.LengthName}";
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -38,6 +38,17 @@ public sealed class LengthwiseCommandTests : IDisposable
         Assert.Equal(7, folder.Written.Count);
     }
 
+    [Fact]
+    public async Task In_inches_nothing_is_told_in_millimetres()
+    {
+        var run = await CommandLine.RunAsync(
+            "lengthwise", Ring("raised.csv", 25.5), "--reference", Ring("ring.csv", 25), "--align", "both", "--out", folder.Out, "--units", "in");
+
+        // 25.5 mm, to a hundredth of it.
+        Assert.Matches("1[.]0(0|1)[0-9]+ in over", run.Output);
+        Assert.DoesNotContain(" mm", run.Output, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("--align", "roof")]
     [InlineData("--face", "up")]

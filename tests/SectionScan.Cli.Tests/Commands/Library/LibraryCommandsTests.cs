@@ -255,19 +255,27 @@ public sealed class LibraryCommandsTests : IDisposable
     }
 
     [Theory]
-    [InlineData("add")]
-    [InlineData("list")]
-    [InlineData("find")]
-    [InlineData("correct")]
-    [InlineData("export")]
-    [InlineData("import")]
-    public async Task The_help_of_every_library_command_names_the_options_that_all_have(string command)
+    [InlineData("add", true)]
+    [InlineData("list", true)]
+    [InlineData("show", true)]
+    [InlineData("find", true)]
+    [InlineData("similar", true)]
+    [InlineData("export", true)]
+    [InlineData("history", false)]
+    [InlineData("correct", false)]
+    [InlineData("remove", false)]
+    [InlineData("restore", false)]
+    [InlineData("photo", false)]
+    [InlineData("import", false)]
+    [InlineData("check", false)]
+    [InlineData("backup", false)]
+    public async Task Units_are_offered_by_the_library_commands_that_show_or_read_lengths_and_by_no_other(string command, bool showsLengths)
     {
         var help = (await CommandLine.RunAsync("library", command, "--help")).Output;
 
         Assert.Contains("--json", help, StringComparison.Ordinal);
         Assert.Contains("--library", help, StringComparison.Ordinal);
-        Assert.Contains("--units", help, StringComparison.Ordinal);
+        Assert.Equal(showsLengths, help.Contains("--units", StringComparison.Ordinal));
     }
 
     // 1 in = 25.4 mm: 1000 to 1100 mm² are 1.550 to 1.705 in².

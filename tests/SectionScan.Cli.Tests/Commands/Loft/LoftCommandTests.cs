@@ -34,6 +34,20 @@ public sealed class LoftCommandTests : IDisposable
         Assert.Equal(["cone.glb", "cone.obj", "cone.solid.pdf", "cone.solid.svg", "cone.stl"], folder.Written.Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public async Task In_inches_nothing_is_told_in_millimetres()
+    {
+        var stations = folder.Bytes("stations.csv", "station,distance_mm,turn_deg\n1,0,0\n2,30,0\n"u8.ToArray());
+
+        var run = await CommandLine.RunAsync("loft", first, second, "--stations", stations, "--name", "cone", "--out", folder.Out, "--units", "in");
+
+        // 9760π mm³ over 25.4³ mm³; 30 mm over 25.4.
+        Assert.Contains("1.871 in³", run.Output, StringComparison.Ordinal);
+        Assert.Contains("1.1811 in", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain(" mm", run.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("cm³", await File.ReadAllTextAsync(Path.Combine(folder.Out, "cone.solid.svg")), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("station,distance_mm\n1,0\n2,0\n", "not beyond station 1")]
     [InlineData("station,distance_mm\n1,0\n", "Only station 1 is there")]

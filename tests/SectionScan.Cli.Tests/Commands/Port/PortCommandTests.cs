@@ -25,6 +25,25 @@ public sealed class PortCommandTests : IDisposable
         Assert.Contains("stations or scale must be wrong", schedule.Output.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task In_inches_schedule_and_gas_speed_tell_nothing_in_millimetres_and_documents_stay_so()
+    {
+        await Make("station,distance_mm\n1,0\n2,50\n", Section(1), Section(2));
+        var port = folder.PathOf("a.port.json");
+
+        var schedule = await CommandLine.RunAsync("schedule", port, "--burette", "40", "--units", "in");
+        var speed = await CommandLine.RunAsync("gas-speed", port, "--bore", "68", "--stroke", "66", "--rpm-to", "7000", "--torque-rpm", "7000", "--units", "in");
+        var inMm = await CommandLine.RunAsync("gas-speed", port, "--bore", "68", "--stroke", "66", "--rpm-to", "7000", "--torque-rpm", "7000", "--json");
+        var inInch = await CommandLine.RunAsync("gas-speed", port, "--bore", "68", "--stroke", "66", "--rpm-to", "7000", "--torque-rpm", "7000", "--json", "--units", "in");
+
+        // 43.98 cm³ = 2.684 in³; 879.646 mm² at 7000 1/min give 79.897·700/879.646 = 63.58 m/s = 208.6 ft/s (field guide 6).
+        Assert.Contains("2.684", schedule.Output, StringComparison.Ordinal);
+        Assert.Contains("208.6", speed.Output, StringComparison.Ordinal);
+        Assert.Contains("197 to 246 ft/s", speed.Output.ReplaceLineEndings(" ").Replace("  ", " ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.All(new[] { schedule.Output, speed.Output }, text => Assert.DoesNotMatch(@"\bmm|cm³|m/s", text));
+        Assert.Equal(inMm.Output, inInch.Output);
+    }
+
     [Theory]
     [InlineData("station,distance_mm\n1,0\n2,50\n3,70\n", "names station 3, but no section")]
     [InlineData("station,distance_mm\n1,50\n2,0\n", "not beyond station 1")]
