@@ -71,6 +71,9 @@ public sealed class WorkbenchHost : IAsyncDisposable
     {
         var ended = new TaskCompletionSource();
         await using var stopping = stop.Register(() => ended.TrySetResult()).ConfigureAwait(false);
+
+        // The system asks too: at logging out, at shutting down.
+        await using var asked = app.Lifetime.ApplicationStopping.Register(() => ended.TrySetResult()).ConfigureAwait(false);
         await ended.Task.ConfigureAwait(false);
         await app.StopAsync(CancellationToken.None).ConfigureAwait(false);
     }
