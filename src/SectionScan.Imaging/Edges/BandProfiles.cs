@@ -44,6 +44,9 @@ internal sealed class BandProfiles : IDisposable
     private const float ShadedPaper = 0.72f;
     private const float ShadeRange = 0.14f;
 
+    // Face and paper nearer to one another in tint than this are told apart by light alone.
+    private const float LeastTint = 0.06f;
+
     private readonly int places;
     private readonly int count;
     private readonly int first;
@@ -126,6 +129,26 @@ internal sealed class BandProfiles : IDisposable
         var share = Vector128.Dot(after - face, way) / Math.Max(Vector128.Dot(way, way), 1e-6f);
         var light = after[0] / Math.Max(paper[0], 1e-6f);
         return Math.Clamp((share - LeastPaperShare) / PaperShareRange, 0, 1) * Math.Clamp((light - ShadedPaper) / ShadeRange, 0, 1);
+    }
+
+    /// <summary>How far what lies between two offsets has the face's tint rather than the paper's: 1 as the face, 0 as paper in any light; 0 too
+    /// where face and paper are too alike in tint to tell.</summary>
+    /// <param name="i">The place along the outline.</param>
+    /// <param name="from">The nearer offset.</param>
+    /// <param name="to">The farther offset.</param>
+    public float FaceTintBetween(int i, int from, int to)
+    {
+        if (paper is null)
+        {
+            return 0;
+        }
+
+        var tints = Vector128.Create(0f, 1, 1, 0);
+        var way = (steadyFace[i] - paper[i]) * tints;
+        var third = Math.Max(1, (to - from) / 3);
+        var between = Mean(i, first + from + third, Math.Max(1, to - from - (2 * third)));
+        var length = Vector128.Dot(way, way);
+        return length < Square(LeastTint) ? 0 : Vector128.Dot((between - paper[i]) * tints, way) / length;
     }
 
     /// <summary>Gives the band's memory back.</summary>

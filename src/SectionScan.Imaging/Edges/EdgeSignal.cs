@@ -8,6 +8,8 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private const double NarrowSearchPx = 1.5;
     private const int BlurSamples = 40;
 
+    // A wall is lit evenly only so far from the face, then darkens toward the paper.
+    private const double ShadedBlurs = 4;
 
     // Colour is stored at half the resolution (4:2:0) and reaches farther.
     private const double TintReachPx = 9;
@@ -37,6 +39,9 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
     private const double TintOfWall = 0.75;
     private const double TintWallSpread = 0.12;
     private const double LeastTintNoise = 0.008;
+
+    // Readings of one profile share most of what the model misses: so many tell as much of a strip's width as one.
+    private const double SharedReadings = 25;
 
     // Noise of light that is always there, so that a perfectly flat profile is not a perfect reading.
     private const double LeastNoise = 0.002;
@@ -114,7 +119,7 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
         if (strip >= OpenStripBlurs * BlurMm)
         {
             // The face's own edge where the wall differs from the face; else the foot of the wall tells, less surely.
-            var edge = Read(i, aboutMm, SearchPx, Math.Min(reachMm, strip - (TailBlurs * BlurMm)), 0, 0, neighbours);
+            var edge = Read(i, aboutMm, SearchPx, Math.Min(Math.Min(reachMm, ShadedBlurs * BlurMm), strip - (TailBlurs * BlurMm)), 0, 0, neighbours);
             return edge.StandardUncertaintyMm < PlainEdgePx * pixelMm
                 ? edge
                 : edge.With(Read(i, aboutMm, SearchPx, reachMm + strip, strip, 1, neighbours));
@@ -142,7 +147,8 @@ internal sealed class EdgeSignal(ProfileSampler sampler, ClosedCurve curve, doub
             }
 
             var fit = EdgeSearch.Minimise(profile, from, model with { StripMm = width }, aboutMm, NarrowSearchPx * pixelMm, pixelMm);
-            var cost = (fit.Noise * fit.Noise * profile.Length) + (LeastNoise * LeastNoise * 0.5625 * k * k);
+            var noise = Math.Max(fit.Noise, LeastNoise);
+            var cost = (fit.Noise * fit.Noise * profile.Length) + (SharedReadings * noise * noise * 0.5625 * k * k);
             if (cost < least)
             {
                 (best, least) = (fit, cost);

@@ -9,7 +9,7 @@ internal static class FaceOutliner
     private const double UsualLean = 0.035;
     private const double ReadingStepMm = 0.15;
     private const double CoarseStepMm = 0.3;
-    private const double SmoothingHalfWidthMm = 0.45;
+    private const double SmoothingHalfWidthMm = 0.9;
     private const int MostTraces = 5;
     private const double SettledMm = 0.35;
     private const double WeakUncertaintyPx = 0.5;

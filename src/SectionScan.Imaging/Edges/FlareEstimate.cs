@@ -1,14 +1,31 @@
+using MathNet.Numerics.LinearAlgebra;
+
 namespace SectionScan.Imaging.Edges;
 
 /// <summary>Learns how a slice's wall leans from the places where both the face's edge and the wall's foot are clear.</summary>
 internal static class FlareEstimate
 {
     private const double StepAcrossMm = 0.05;
+    private const double BesideMm = 0.3;
 
     // A strip narrower than this does not show two edges.
     private const double LeastStripMm = 0.3;
+    private const double LeastWidthMm = 0.25;
     private const float ClearEdge = 0.45f;
     private const double LeastSpreadMm = 0.03;
+    private const int FewestPlaces = 12;
+
+    // A strip that a wall square to the face would not show is a wall only when it has the face's tint: the shadow beside a slice looks the
+    // same in light.
+    private const float WallTint = 0.4f;
+
+    // Neighbouring places are not independent: count one in ten.
+    private const double PlacesToOne = 10;
+    private const double AgreeingSpreads = 2.5;
+    private const int Rounds = 8;
+
+    // Length of the mean normal from which the places lie on one side of the slice.
+    private const double OneSide = 0.8;
 
     /// <summary>Estimates the flare.</summary>
     /// <param name="sampler">Reads the photo in the plane of the face.</param>
@@ -18,32 +35,68 @@ internal static class FlareEstimate
     public static (WallFlare Flare, double UncertaintyMm) From(ProfileSampler sampler, ClosedCurve curve, double usualMm)
     {
         var seen = Observe(sampler, curve, usualMm);
-        if (seen.Count < 12)
+        if (seen.Count < FewestPlaces)
         {
             return (WallFlare.None, usualMm);
         }
 
-        // The places that show a wall look more or less one way. What they tell is how the wall leans there; whether it leans so all
-        // round (a taper) or that way only (a cut askew) they do not tell. Between the two lies half of each.
-        var flares = seen.Select(o => o.FlareMm).Order().ToArray();
-        var middle = flares[flares.Length / 2];
-        var spread = Math.Max(LeastSpreadMm, 1.4826 * flares.Select(f => Math.Abs(f - middle)).Order().ElementAt(flares.Length / 2));
-        var agreeing = seen.Where(o => Math.Abs(o.FlareMm - middle) < 2.5 * spread).ToList();
-        if (spread > usualMm || agreeing.Count < 0.5 * seen.Count)
+        // By absolute distances first, so that a minority of wrong feet does not count.
+        var weights = new double[seen.Count];
+        Array.Fill(weights, 1);
+        var fit = Fit(seen, weights, usualMm, LeastSpreadMm);
+        for (var round = 0; round < Rounds; round++)
+        {
+            for (var i = 0; i < weights.Length; i++)
+            {
+                weights[i] = LeastSpreadMm / Math.Max(LeastSpreadMm, Math.Abs(seen[i].FlareMm - fit.AtMm(seen[i].Normal)));
+            }
+
+            fit = Fit(seen, weights, usualMm, LeastSpreadMm);
+        }
+
+        double[] misses = [.. seen.Select(o => Math.Abs(o.FlareMm - fit.AtMm(o.Normal)))];
+        var spread = Math.Max(LeastSpreadMm, 1.4826 * misses.Order().ElementAt(misses.Length / 2));
+        var agreeing = seen.Where((_, i) => misses[i] < AgreeingSpreads * spread).ToList();
+        if (spread > usualMm || agreeing.Count < Math.Max(FewestPlaces, 0.5 * seen.Count))
         {
             return (WallFlare.None, usualMm);
         }
 
-        var mean = agreeing.Average(o => o.FlareMm);
+        // Most cuts are square: a flare no larger than its own uncertainty is hardly believed.
+        var flare = Fit(agreeing, [.. agreeing.Select(_ => 1.0)], usualMm, spread);
+        var uncertainty = Math.Sqrt((spread * spread * PlacesToOne / agreeing.Count) + (LeastSpreadMm * LeastSpreadMm));
+        var square = agreeing.Average(o => flare.AtMm(o.Normal) * flare.AtMm(o.Normal));
+        var believed = square / (square + (uncertainty * uncertainty));
+        return (new(flare.AllRoundMm * believed, flare.AlongXMm * believed, flare.AlongYMm * believed), uncertainty);
+    }
 
-        // Neighbouring places are not independent: count one in ten.
-        var ownUncertainty = Math.Sqrt((spread * spread * 10 / agreeing.Count) + (LeastSpreadMm * LeastSpreadMm));
-        var believed = mean * mean * mean / ((mean * mean) + (ownUncertainty * ownUncertainty));
-        var (x, y) = (agreeing.Average(o => o.Normal.X), agreeing.Average(o => o.Normal.Y));
-        var length = Math.Sqrt((x * x) + (y * y));
-        var (dx, dy) = length > 0.2 ? (x / length, y / length) : (0, 0);
-        var share = length > 0.2 ? 0.5 : 1;
-        return (new(believed * share, believed * 0.5 * dx, believed * 0.5 * dy), ownUncertainty);
+    /// <summary>The flare by weighted least squares. Places that look one way do not tell whether the wall leans so all round (a taper) or that
+    /// way only (a cut askew): between the two lies half of each. Only places on several sides tell them apart.</summary>
+    private static WallFlare Fit(
+        List<((double X, double Y) Normal, double FlareMm)> seen, double[] weights, double usualMm, double spreadMm)
+    {
+        var total = weights.Sum();
+        var mean = weights.Select((w, i) => w * seen[i].FlareMm).Sum() / total;
+        var (x, y) = (weights.Select((w, i) => w * seen[i].Normal.X).Sum() / total, weights.Select((w, i) => w * seen[i].Normal.Y).Sum() / total);
+        var oneWay = Math.Sqrt((x * x) + (y * y));
+        if (oneWay > OneSide)
+        {
+            return new(0.5 * mean, 0.5 * mean * x / oneWay, 0.5 * mean * y / oneWay);
+        }
+
+        // The usual spread as a prior, half of it a taper and half askew.
+        var information = Matrix<double>.Build.DenseDiagonal(3, 2 / (usualMm * usualMm));
+        var sum = Vector<double>.Build.Dense(3);
+        for (var i = 0; i < seen.Count; i++)
+        {
+            var row = Vector<double>.Build.DenseOfArray([1, seen[i].Normal.X, seen[i].Normal.Y]);
+            var certain = weights[i] / (PlacesToOne * spreadMm * spreadMm);
+            information += certain * row.OuterProduct(row);
+            sum += certain * seen[i].FlareMm * row;
+        }
+
+        var found = information.Cholesky().Solve(sum);
+        return new(found[0], found[1], found[2]);
     }
 
     private static List<((double X, double Y) Normal, double FlareMm)> Observe(ProfileSampler sampler, ClosedCurve curve, double usualMm)
@@ -57,39 +110,48 @@ internal static class FlareEstimate
 
         var play = (2.5 * usualMm) + 0.1;
         var widest = strips.Max();
-        if (widest < LeastStripMm)
+        if (widest + play < LeastStripMm)
         {
             return seen;
         }
 
-        using var band = new BandProfiles(sampler, curve, 0.3, 0.3, widest + play, StepAcrossMm, 1);
+        using var band = new BandProfiles(sampler, curve, BesideMm, BesideMm, widest + play, StepAcrossMm, 1);
         var (leaving, edges, lit) = (new float[band.Offsets], new float[band.Offsets], new float[band.Offsets]);
+        var origin = (int)Math.Round(BesideMm / StepAcrossMm);
         for (var i = 0; i < strips.Length; i++)
         {
-            if (strips[i] < LeastStripMm)
+            var mustShow = strips[i] >= LeastStripMm;
+            if (strips[i] + play < LeastStripMm)
             {
                 continue;
             }
 
             band.FindEdges(i, leaving, edges, lit);
-            var origin = (int)Math.Round(0.3 / StepAcrossMm);
-            var first = origin + (int)Math.Round(Math.Max(0.25, strips[i] - play) / StepAcrossMm);
-            var last = Math.Min(edges.Length - 1, origin + (int)Math.Round((strips[i] + play) / StepAcrossMm));
-            var strongest = -1;
-            for (var k = first; k <= last; k++)
+            var faceAt = StrongestOf(leaving, 0, 2 * origin);
+            var first = faceAt + (int)Math.Round(Math.Max(LeastWidthMm, strips[i] - play) / StepAcrossMm);
+            var last = Math.Min(edges.Length - 1, faceAt + (int)Math.Round((strips[i] + play) / StepAcrossMm));
+            var footAt = StrongestOf(edges, first, last);
+            if (footAt < 0 || edges[footAt] <= ClearEdge || leaving[faceAt] <= ClearEdge
+                || !(mustShow || band.FaceTintBetween(i, faceAt, footAt) > WallTint))
             {
-                strongest = strongest < 0 || edges[k] > edges[strongest] ? k : strongest;
+                continue;
             }
 
-            var faceEdge = leaving.AsSpan(origin - 3, 7).ToArray().Max();
-            if (strongest >= 0 && edges[strongest] > ClearEdge && faceEdge > ClearEdge)
-            {
-                var width = (strongest - origin) * StepAcrossMm;
-                var share = sampler.HeightMm / sampler.Camera.HeightMm;
-                seen.Add((curve.Normals[i], (width - strips[i]) / (1 - share)));
-            }
+            var share = sampler.HeightMm / sampler.Camera.HeightMm;
+            seen.Add((curve.Normals[i], (((footAt - faceAt) * StepAcrossMm) - strips[i]) / (1 - share)));
         }
 
         return seen;
+    }
+
+    private static int StrongestOf(float[] evidence, int first, int last)
+    {
+        var strongest = -1;
+        for (var k = Math.Max(0, first); k <= last; k++)
+        {
+            strongest = strongest < 0 || evidence[k] > evidence[strongest] ? k : strongest;
+        }
+
+        return strongest;
     }
 }
