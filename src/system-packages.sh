@@ -10,7 +10,7 @@ Usage: src/system-packages.sh [--tests] [--browser]
 Installs what SectionScan needs from the system and does nothing when it is all there.
   (nothing)   the libraries that OpenCV's native part loads: GTK 3 and its companions
   --tests     also the independent readers that the tests check drawings with
-              (PDF: poppler, SVG: librsvg and Chromium, DXF: ezdxf, geometry: shapely, STL: admesh),
+              (PDF: poppler, SVG: librsvg and Chromium, DXF: ezdxf, geometry: shapely, STL: admesh, glTF and OBJ: assimp),
               and the encoder of HEIC photos
   --browser   also Chromium alone, for the browser tests
 
@@ -36,7 +36,7 @@ case "$(uname -s)" in
     Linux) ;;
     Darwin)
         say "macOS: nothing to install, OpenCV comes with the NuGet package (Apple silicon)."
-        if $with_tests; then say "For the tests: brew install poppler librsvg admesh libheif && pip3 install ezdxf shapely"; fi
+        if $with_tests; then say "For the tests: brew install poppler librsvg admesh assimp libheif && pip3 install ezdxf shapely"; fi
         if $with_browser; then say "For the browser tests: brew install --cask chromium"; fi
         exit 0 ;;
     MINGW* | MSYS* | CYGWIN*)
@@ -106,6 +106,7 @@ missing_packages() {
         command -v heif-enc >/dev/null || printf 'libheif-examples\tthe tests make HEIC photos with it\n'
         command -v rsvg-convert >/dev/null || printf 'librsvg2-bin\tthe tests rasterise SVG drawings with it\n'
         command -v admesh >/dev/null || printf 'admesh\tthe tests check solids with it\n'
+        command -v assimp >/dev/null || printf 'assimp-utils\tthe tests read solids for viewing with it\n'
         # The system's own Python: one from elsewhere on the PATH does not see Debian's modules.
         /usr/bin/python3 -c 'import ezdxf' 2>/dev/null || printf 'python3-ezdxf\tthe tests read DXF drawings with it\n'
         /usr/bin/python3 -c 'import shapely' 2>/dev/null || printf 'python3-shapely\tthe tests check areas and distances with it\n'
@@ -129,7 +130,7 @@ if ! command -v apt-get >/dev/null; then
     echo "  Fedora, RHEL:  sudo dnf install gtk3 libdrm libatomic" >&2
     echo "  Arch:          sudo pacman -S gtk3 libdrm gcc-libs" >&2
     echo "  openSUSE:      sudo zypper install libgtk-3-0 libdrm2 libatomic1" >&2
-    if $with_tests; then echo "  for the tests: poppler (utils), librsvg (tools), admesh, libheif (heif-enc), and the Python modules ezdxf and shapely for /usr/bin/python3" >&2; fi
+    if $with_tests; then echo "  for the tests: poppler (utils), librsvg (tools), admesh, assimp, libheif (heif-enc), and the Python modules ezdxf and shapely for /usr/bin/python3" >&2; fi
     if $with_browser; then echo "  for the browser tests: chromium" >&2; fi
     fail "packages are missing."
 fi

@@ -44,7 +44,14 @@ public static class PortFiles
     /// <param name="program">Name and version of the program.</param>
     public static Result<PortDocument> Make(
         string name, PortKind kind, IReadOnlyList<string> sections, string stationTable, int? bowlFromStation, string path, string program) =>
-        ReadStations(stationTable).Then(table => ReadSections(sections).Then(read => PortDocument.From(name, kind, read, table, program)))
+        ReadStations(stationTable).Then(table => ReadSections(sections).Then(read => From(name, kind, read, table, stationTable, program)))
             .Then<PortDocument>(document => document with { Port = document.Port with { BowlFromStation = bowlFromStation } })
             .Then(document => OutputFolder.WriteFile(path, PortDocumentFormat.Write(document)).Then<PortDocument>(_ => document));
+
+    // What does not fit between sections and table is looked for in the table, not in a port that is not written yet.
+    private static Result<PortDocument> From(
+        string name, PortKind kind, IReadOnlyList<SectionDocument> sections, StationTable table, string stationTable, string program) =>
+        PortDocument.From(name, kind, sections, table, program).TryGet(out var document, out var problem)
+            ? document
+            : problem.Where == name ? problem with { Where = stationTable } : problem;
 }

@@ -64,7 +64,9 @@ public static class StationProblems
 
     /// <summary>A section carries no station.</summary>
     public static Problem SectionWithoutStation(string where, int count) => new(
-        "section-without-station", Text($"{count} of the sections carry no station number, so that their place along the port is unknown."), where,
+        "section-without-station", count == 1
+            ? "One of the sections carries no station number, so that its place along the port is unknown."
+            : Text($"{count} of the sections carry no station number, so that their places along the port are unknown."), where,
         "Lay a station tag beside each slice and photograph again.");
 
     /// <summary>Two sections carry the same station.</summary>

@@ -4,9 +4,11 @@ using System.Text.RegularExpressions;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Solids;
 using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Solids;
 using SectionScan.Porting.Lofts;
 using SectionScan.Testing.Shapes;
+using SectionScan.Testing.Truth;
 
 namespace SectionScan.Drawings.Tests.Solids;
 
@@ -19,36 +21,57 @@ public sealed class SolidWriterTests
             new(3, AnalyticShapes.Circle(16), 75, Angle.FromDegrees(60)),
         ]).ValueOrThrow();
 
+    public static TheoryData<string> Solids => ["bend", "exemplar"];
+
     /// <summary>Debian's admesh judges the STL: closed, nothing to mend, and the same volume.</summary>
-    [SkippableFact]
-    public void The_STL_is_watertight_for_an_outside_checker()
+    [SkippableTheory]
+    [MemberData(nameof(Solids))]
+    public void The_STL_is_watertight_for_an_outside_checker(string name)
     {
-        Skip.IfNot(HasAdmesh(), "admesh is not installed; src/system-packages.sh --tests brings it.");
-        var mesh = Bend.ToMesh();
-        var path = Path.Combine(Path.GetTempPath(), $"{Guid.NewGuid():N}.stl");
-        try
+        Skip.IfNot(IsThere("admesh", "--version"), "admesh is not installed; src/system-packages.sh --tests brings it.");
+        var mesh = LoftOf(name).ToMesh();
+        using var file = new Written("stl", stream => StlWriter.Write(mesh, stream));
+
+        // Checks alone, nothing mended: --exact compares corners without tolerance.
+        var report = Said("admesh", "--exact", file.Path);
+
+        Assert.Equal(0, Figure(report, @"Total disconnected facets\s*:\s*(\d+)"));
+        Assert.Equal(mesh.Triangles.Count, Figure(report, @"Number of facets\s*:\s*(\d+)"));
+        Assert.Equal(0, Figure(report, @"Degenerate facets\s*:\s*(\d+)"));
+        Assert.Equal(0, Figure(report, @"Facets reversed\s*:\s*(\d+)"));
+        Assert.Equal(0, Figure(report, @"Backwards edges\s*:\s*(\d+)"));
+
+        // Single precision and admesh's own rounding.
+        Assert.Equal(1, Figure(report, @"Volume\s*:\s*([\d.]+)") / mesh.VolumeMm3, 1e-4);
+    }
+
+    /// <summary>Debian's assimp, a reader of its own, reads both forms for viewing: every corner and triangle, glTF in metres and y up.</summary>
+    [SkippableTheory]
+    [InlineData("glb", 0.001)]
+    [InlineData("obj", 1)]
+    public void The_forms_for_viewing_are_read_by_an_outside_reader(string form, double unit)
+    {
+        Skip.IfNot(IsThere("assimp", "version"), "assimp is not installed; src/system-packages.sh --tests brings it.");
+        var mesh = LoftOf("exemplar").ToMesh();
+        using var file = new Written(form, stream =>
         {
-            using (var stream = File.Create(path))
+            if (form == "glb")
             {
-                StlWriter.Write(mesh, stream);
+                GltfWriter.Write(mesh, stream, "exemplar");
             }
+            else
+            {
+                ObjWriter.Write(mesh, stream);
+            }
+        });
 
-            // Checks alone, nothing mended: --exact compares corners without tolerance.
-            var report = Admesh("--exact", path);
+        var report = Said("assimp", "info", file.Path);
 
-            Assert.Equal(0, Figure(report, @"Total disconnected facets\s*:\s*(\d+)"));
-            Assert.Equal(mesh.Triangles.Count, Figure(report, @"Number of facets\s*:\s*(\d+)"));
-            Assert.Equal(0, Figure(report, @"Degenerate facets\s*:\s*(\d+)"));
-            Assert.Equal(0, Figure(report, @"Facets reversed\s*:\s*(\d+)"));
-            Assert.Equal(0, Figure(report, @"Backwards edges\s*:\s*(\d+)"));
-
-            // Single precision and admesh's own rounding.
-            Assert.Equal(1, Figure(report, @"Volume\s*:\s*([\d.]+)") / mesh.VolumeMm3, 1e-4);
-        }
-        finally
-        {
-            File.Delete(path);
-        }
+        Assert.Equal(mesh.Vertices.Count, Figure(report, @"\nVertices:\s*(\d+)"));
+        Assert.Equal(mesh.Triangles.Count, Figure(report, @"\nFaces:\s*(\d+)"));
+        Assert.Equal(unit * mesh.Vertices.Max(v => v.XMm), Figure(report, @"Maximum point\s*\(([\d.-]+)"), 1e-5 * 120 * unit);
+        var up = form == "glb" ? @"Maximum point\s*\(\S+ ([\d.-]+)" : @"Maximum point\s*\(\S+ \S+ ([\d.-]+)";
+        Assert.Equal(unit * mesh.Vertices.Max(v => v.ZMm), Figure(report, up), 1e-5 * 120 * unit);
     }
 
     [Fact]
@@ -102,11 +125,26 @@ public sealed class SolidWriterTests
     private static double Figure(string report, string pattern) =>
         double.Parse(Regex.Match(report, pattern).Groups[1].Value, CultureInfo.InvariantCulture);
 
-    private static bool HasAdmesh()
+    // The true outlines of the photos p01 and p02, at the stations of sample-images/exemplar.job.json.
+    private static Loft LoftOf(string name)
+    {
+        if (name == "bend")
+        {
+            return Bend;
+        }
+
+        double[] at = [4, 22, 50, 64, 78, 94, 106, 118];
+        double[] turn = [0, 0, 4, 9, 18, 34, 52, 68];
+        var sections = new[] { "p01", "p02" }.SelectMany(photo => SamplePhotos.TruthOf(photo).Sections).OrderBy(section => section.Station).ToList();
+        return Loft.Of(name, [.. sections.Select((section, i) => new LoftStation(
+            section.Station!.Value, Outline.From(section.Outline).ValueOrThrow(), at[i], Angle.FromDegrees(turn[i])))]).ValueOrThrow();
+    }
+
+    private static bool IsThere(string program, string argument)
     {
         try
         {
-            return Admesh("--version").Contains("ADMesh", StringComparison.Ordinal);
+            return Said(program, argument).Length > 0;
         }
         catch (System.ComponentModel.Win32Exception)
         {
@@ -114,11 +152,25 @@ public sealed class SolidWriterTests
         }
     }
 
-    private static string Admesh(params string[] arguments)
+    private static string Said(string program, params string[] arguments)
     {
-        using var process = Process.Start(new ProcessStartInfo("admesh", arguments) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process = Process.Start(new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true })!;
         var said = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
         return said;
+    }
+
+    private sealed class Written : IDisposable
+    {
+        public Written(string form, Action<Stream> write)
+        {
+            Path = System.IO.Path.Combine(System.IO.Path.GetTempPath(), $"{Guid.NewGuid():N}.{form}");
+            using var stream = File.Create(Path);
+            write(stream);
+        }
+
+        public string Path { get; }
+
+        public void Dispose() => File.Delete(Path);
     }
 }

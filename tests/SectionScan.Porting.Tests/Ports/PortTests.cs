@@ -36,7 +36,7 @@ public sealed class PortTests
 
     [Fact]
     public void A_section_without_a_station_is_refused() =>
-        Refused("section-without-station", "1 of the sections carry no station", Circle(1), Circle(null), Circle(3));
+        Refused("section-without-station", "One of the sections carries no station", Circle(1), Circle(null), Circle(3));
 
     [Fact]
     public void One_section_makes_no_port() => Refused("one-station-only", "Only station 1 is there", Circle(1));

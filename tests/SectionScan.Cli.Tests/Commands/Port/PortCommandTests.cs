@@ -55,6 +55,7 @@ public sealed class PortCommandTests : IDisposable
         Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
         Assert.Contains(words, run.Error, StringComparison.Ordinal);
         Assert.Contains("remedy", run.Error, StringComparison.Ordinal);
+        Assert.Contains("stations.csv", run.Error, StringComparison.Ordinal);
         Assert.False(File.Exists(folder.PathOf("a.port.json")));
     }
 
