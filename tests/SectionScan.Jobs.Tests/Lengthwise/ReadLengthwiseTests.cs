@@ -55,14 +55,17 @@ public sealed class ReadLengthwiseTests : IDisposable
         Assert.All(outcome.Files, file => Assert.True(new FileInfo(file).Length > 1000));
     }
 
-    [Fact]
-    public void A_photo_of_a_slice_has_no_both_ends_and_says_so_once()
+    [Theory]
+    [InlineData("p01", 6.0)]
+    [InlineData("p08", null)]
+    public void A_photo_of_slices_or_of_a_casting_without_both_ends_says_so_once(string photo, double? thicknessMm)
     {
         var outcome = ReadLengthwise.Run(new(
-            SamplePhotos.PhotoPath("p01"), null, LengthwiseAlignment.Seat, false, new() { ThicknessMm = 6 }, folder.PathOf("out"), PaperSize.A4, LengthUnit.Millimetre));
+            SamplePhotos.PhotoPath(photo), null, LengthwiseAlignment.Seat, false, new() { ThicknessMm = thicknessMm }, folder.PathOf("out"), PaperSize.A4, LengthUnit.Millimetre));
 
         Assert.False(outcome.TryGet(out _, out var problem));
         Assert.Equal("lengthwise-ends-missing", problem.Code);
+        Assert.Contains("A casting is open at its ends: lay a straight bar across face and seat", problem.Remedy, StringComparison.Ordinal);
         Assert.False(Directory.Exists(folder.PathOf("out")));
     }
 
