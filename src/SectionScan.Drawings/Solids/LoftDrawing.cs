@@ -2,8 +2,8 @@ using System.Globalization;
 using SectionScan.Drawings.Lettering;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
-using SectionScan.Metrology.Solids;
 using SectionScan.Metrology.Quantities;
+using SectionScan.Metrology.Solids;
 using SectionScan.Porting.Lofts;
 
 namespace SectionScan.Drawings.Solids;

@@ -60,7 +60,7 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
 
         var (smallest, largest) = (outcome.AsCast.Min(Missing), outcome.AsCast.Max(Missing));
         yield return new ParagraphBlock(Invariant(
-            $"As cast, the port has {smallest:0.0} to {largest:0.0} % less area than the exemplar. {outcome.SectionCount} sections were measured in {outcome.Ports.Sum(port => port.Photos.Count)} photographs; each area is known to about {TypicalAreaPercent():0.0} % (k = 2)."));
+            $"As cast, the port has {smallest:0.0} to {largest:0.0} % less area than the exemplar. {outcome.SectionCount} sections were measured in {outcome.Ports.Sum(port => port.Photos.Count)} photographs; half of the areas are known to {TypicalAreaPercent(0.5):0.0} % (k = 2), the least certain to {TypicalAreaPercent(1):0.0} %."));
 
         static double Missing(StationComparison each) => -100 * each.AreaDifferenceMm2.Value / AreaOf(each.Reference).Value;
     }
@@ -179,11 +179,12 @@ internal sealed class DemoPage(DemoOutcome outcome, LibraryAnswer answer, string
         return new(files);
     }
 
-    private double TypicalAreaPercent()
+    /// <summary>Expanded uncertainty of the areas in percent: that which a share of them does not exceed.</summary>
+    private double TypicalAreaPercent(double share)
     {
         var shares = outcome.Ports.SelectMany(port => port.Sections).Select(AreaOf)
             .Select(area => 100 * area.ExpandedUncertainty / area.Value).Order().ToList();
-        return shares[shares.Count / 2];
+        return shares[(int)(share * (shares.Count - 1))];
     }
 
     private static Estimate AreaOf(DigitisedDocument section) => section.Measured[MeasureCatalogue.Area].Estimate;

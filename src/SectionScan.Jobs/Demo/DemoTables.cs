@@ -26,7 +26,7 @@ internal static class DemoTables
 
     /// <summary>Width and height of each port at each station.</summary>
     public static TableBlock Sizes(DigitisedPort exemplar, DigitisedPort asCast, DigitisedPort finished, IReadOnlyList<StationComparison> compared) => new(
-        "Width × height in mm along the tag's axes (a tag laid askew turns them); U of each is about " + Invariant($"{exemplar.Sections.Average(each => each.Measured[MeasureCatalogue.Width].Estimate.ExpandedUncertainty):0.00}") + " mm.",
+        "Width × height in mm along the tag's axes (a tag laid askew turns them); U of a width is " + Invariant($"{WidthUncertainties(exemplar, asCast, finished).Min():0.00} to {WidthUncertainties(exemplar, asCast, finished).Max():0.00}") + " mm.",
         ["Station", "Exemplar", "As cast", "Finished"],
         [
             .. compared.Select(each => (IReadOnlyList<string>)
@@ -110,4 +110,7 @@ internal static class DemoTables
     private static string Number(int value) => value.ToString(CultureInfo.InvariantCulture);
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+
+    private static IEnumerable<double> WidthUncertainties(params DigitisedPort[] ports) =>
+        ports.SelectMany(port => port.Sections).Select(each => each.Measured[MeasureCatalogue.Width].Estimate.ExpandedUncertainty);
 }

@@ -1,6 +1,6 @@
 using Bunit;
-using SectionScan.Jobs.Checking;
 using SectionScan.Imaging.Digitising;
+using SectionScan.Jobs.Checking;
 using SectionScan.Metrology.Results;
 using SectionScan.Testing.Truth;
 using SectionScan.Workbench.Parts;
