@@ -8,7 +8,6 @@ namespace SectionScan.Cli.Commands.Digitise;
 /// <summary>What <c>sectionscan digitise</c> is told.</summary>
 internal sealed class DigitiseCommandSettings : OutputSettings
 {
-    private const double MostThicknessMm = 60;
     private const double MostShrinkagePercent = 10;
     private const double MostGrowthPercent = 2;
     private const double LeastSquareMm = 1;
@@ -90,10 +89,9 @@ internal sealed class DigitiseCommandSettings : OutputSettings
 
     public override ValidationResult Validate()
     {
-        if (Thickness is { } thickness && !(thickness is >= 0 and <= MostThicknessMm))
+        if (ThicknessOption.Wrong(Thickness, Units) is { } wrong)
         {
-            return ValidationResult.Error(FormattableString.Invariant(
-                $"--thickness {thickness} is out of range: give millimetres from 0 to {MostThicknessMm}, measured with a calliper."));
+            return ValidationResult.Error(wrong);
         }
 
         if (Subject is not (null or "mould" or "opening"))

@@ -10,8 +10,6 @@ namespace SectionScan.Cli.Commands.Lengthwise;
 /// <summary>What <c>sectionscan lengthwise</c> is told.</summary>
 internal sealed class LengthwiseSettings : OutputSettings
 {
-    private const double MostThicknessMm = 60;
-
     [CommandArgument(0, "<SHAPE>")]
     [Description("The half cut lengthwise, both ends in view: a photo of a mould half on the sheet, or of a casting with the card on its face and straight bars across its open ends; a section document; or an outline as DXF, SVG or CSV")]
     public string Shape { get; init; } = string.Empty;
@@ -78,9 +76,9 @@ internal sealed class LengthwiseSettings : OutputSettings
             return ValidationResult.Error($"--face {Face} is not known: give left or right.");
         }
 
-        if (Thickness is { } thickness && !(thickness is >= 0 and <= MostThicknessMm))
+        if (ThicknessOption.Wrong(Thickness, Units) is { } wrong)
         {
-            return ValidationResult.Error(FormattableString.Invariant($"--thickness {thickness} is out of range: give millimetres from 0 to {MostThicknessMm}."));
+            return ValidationResult.Error(wrong);
         }
 
         if (Up is { } up && !(up is >= -360 and <= 360))

@@ -98,6 +98,16 @@ public sealed class UnusablePhotoTests : IDisposable
         Assert.Empty(folder.Written);
     }
 
+    [Fact]
+    public async Task A_thickness_in_inches_is_told_and_not_taken_for_millimetres()
+    {
+        var run = await CommandLine.RunAsync("digitise", SamplePhotos.PhotoPath("p01"), "--thickness", "0.236", "--units", "in", "--out", folder.Out);
+
+        Assert.Equal(ExitCode.WrongUsage, run.ExitCode);
+        Assert.Contains("--thickness 5.99", run.Error.ReplaceLineEndings(" "), StringComparison.Ordinal);
+        Assert.Empty(folder.Written);
+    }
+
     [Theory]
     [InlineData("text", "not-a-lens-profile")]
     [InlineData("empty", "not-a-lens-profile")]
