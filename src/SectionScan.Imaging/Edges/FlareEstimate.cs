@@ -118,6 +118,7 @@ internal static class FlareEstimate
         using var band = new BandProfiles(sampler, curve, BesideMm, BesideMm, widest + play, StepAcrossMm, 1);
         var (leaving, edges, lit) = (new float[band.Offsets], new float[band.Offsets], new float[band.Offsets]);
         var origin = (int)Math.Round(BesideMm / StepAcrossMm);
+        var share = sampler.HeightMm / sampler.Camera.HeightMm;
         for (var i = 0; i < strips.Length; i++)
         {
             var mustShow = strips[i] >= LeastStripMm;
@@ -137,7 +138,6 @@ internal static class FlareEstimate
                 continue;
             }
 
-            var share = sampler.HeightMm / sampler.Camera.HeightMm;
             seen.Add((curve.Normals[i], (((footAt - faceAt) * StepAcrossMm) - strips[i]) / (1 - share)));
         }
 

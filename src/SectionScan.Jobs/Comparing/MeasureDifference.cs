@@ -29,12 +29,12 @@ public sealed record MeasureDifference(Measure Measure, Estimate Reference, Esti
         return [.. Compared.Select(each => new MeasureDifference(each, first[each].Estimate, second[each].Estimate, isKnown))];
     }
 
+    /// <summary>One of the three as it is shown: without U where that is not known.</summary>
+    public Estimate Shown(Estimate estimate) => IsErrorKnown ? estimate : estimate with { StandardUncertainty = 0 };
+
     /// <summary>One of the three in words, with U where it is known.</summary>
-    public string InWords(Estimate estimate, LengthUnit unit)
-    {
-        var shown = IsErrorKnown ? estimate : estimate with { StandardUncertainty = 0 };
-        return Measure.Dimension == MeasureDimension.Area ? MeasureText.Area(shown, unit) : MeasureText.Length(shown, unit);
-    }
+    public string InWords(Estimate estimate, LengthUnit unit) =>
+        Measure.Dimension == MeasureDimension.Area ? MeasureText.Area(Shown(estimate), unit) : MeasureText.Length(Shown(estimate), unit);
 
     /// <summary>The unit of documents: mm or mm2.</summary>
     internal string Unit => Measure.Dimension == MeasureDimension.Area ? "mm2" : "mm";

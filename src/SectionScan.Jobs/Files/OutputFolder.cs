@@ -33,7 +33,10 @@ public sealed class OutputFolder
     public Result<string> Write(string name, byte[] content) => Write(name, stream => stream.Write(content));
 
     /// <summary>Writes text as UTF-8 without byte order mark; see <see cref="Write(string, byte[])"/>.</summary>
-    public Result<string> Write(string name, string text) => Write(name, Encoding.UTF8.GetBytes(text));
+    public Result<string> Write(string name, string text) => Write(name, Text(text));
+
+    /// <summary>What writes a text as UTF-8 without byte order mark, for <see cref="WriteAll"/>.</summary>
+    public static Action<Stream> Text(string text) => stream => stream.Write(Encoding.UTF8.GetBytes(text));
 
     /// <summary>Writes through a stream; see <see cref="Write(string, byte[])"/>.</summary>
     public Result<string> Write(string name, Action<Stream> write) => WriteAll([(name, write)]).Then<string>(paths => paths[0]);

@@ -1,4 +1,3 @@
-using System.Text;
 using SectionScan.Jobs.Digitising;
 using SectionScan.Jobs.Files;
 using SectionScan.Jobs.TargetShapes;
@@ -12,6 +11,7 @@ namespace SectionScan.Jobs.PortingJobs;
 public static class JobExport
 {
     private const int FewestStations = 2;
+    private const string WallsName = "walls.csv";
 
     /// <summary>Writes the document, the sections as they stand after all corrections, the targets and what lies behind the walls.</summary>
     /// <param name="folder">The job's folder.</param>
@@ -32,9 +32,9 @@ public static class JobExport
         var document = Document(job, ports, targets ?? []);
         return OutputFolder.Open(path).Then(open => open.WriteAll(
         [
-            (FileNames.Safe(job.Name) + ".job.json", Text(JobDocumentFormat.Write(document))),
+            (FileNames.Safe(job.Name) + ".job.json", OutputFolder.Text(JobDocumentFormat.Write(document))),
             .. ports.SelectMany(port => port.Sections).Select(section => (section.Name, Copy(folder.PathOf(section.Section.DocumentFile)))),
-            .. (targets ?? []).Select(target => (NameOf(target), Text(SectionDocumentFormat.Write(
+            .. (targets ?? []).Select(target => (NameOf(target), OutputFolder.Text(SectionDocumentFormat.Write(
                 target.Document, MeasureUnits.ForDocument(MeasuredOutline.Of(target.Document.Section.Outline, [])))))),
             .. job.WallsFile is { } walls ? new[] { (WallsName, Copy(folder.PathOf(walls))) } : [],
         ]));
@@ -46,8 +46,6 @@ public static class JobExport
         ArgumentNullException.ThrowIfNull(job);
         return Ports(job).Count > 0;
     }
-
-    private const string WallsName = "walls.csv";
 
     private static JobDocument Document(PortingJob job, IReadOnlyList<ExportedPort> ports, IReadOnlyList<SettledTarget> targets)
     {
@@ -87,8 +85,6 @@ public static class JobExport
 
     private static string NameOf(SettledTarget target) =>
         FormattableString.Invariant($"target.{(target.Own.Station is { } station ? $"station-{station}" : FileNames.Safe(target.Name))}.section.json");
-
-    private static Action<Stream> Text(string text) => stream => stream.Write(Encoding.UTF8.GetBytes(text));
 
     private static Action<Stream> Copy(string path) => stream => stream.Write(File.ReadAllBytes(path));
 

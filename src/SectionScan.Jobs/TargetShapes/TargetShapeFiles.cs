@@ -1,4 +1,3 @@
-using System.Text;
 using SectionScan.Drawings.Formats;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.TargetShapes;
@@ -24,7 +23,7 @@ public static class TargetShapeFiles
         foreach (var (name, target, page) in pages)
         {
             var text = SectionText.Of(target.Document);
-            files.Add((name + ".section.json", stream => stream.Write(Encoding.UTF8.GetBytes(text))));
+            files.Add((name + ".section.json", OutputFolder.Text(text)));
             files.Add((name + ".svg", stream => SvgWriter.Write(page, stream)));
         }
 

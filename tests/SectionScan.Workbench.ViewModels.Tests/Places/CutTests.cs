@@ -6,22 +6,13 @@ using SectionScan.Workbench.ViewModels.Places;
 
 namespace SectionScan.Workbench.ViewModels.Tests.Places;
 
-public sealed class CutTests : IDisposable
+public sealed class CutTests : ShopWithPlaces
 {
-    private readonly Shop shop = new();
-    private readonly List<IDisposable> places = [];
-
-    public void Dispose()
-    {
-        places.ForEach(place => place.Dispose());
-        shop.Dispose();
-    }
-
     [Fact]
     public async Task The_plan_and_the_templates_follow_the_target_and_its_settings()
     {
-        var window = SamplePort.WithTarget(shop);
-        var benches = new JobBenches(shop.Desk);
+        var window = SamplePort.WithTarget(Shop);
+        var benches = new JobBenches(Shop.Desk);
         var cut = Cut(window, benches);
         await cut.Working;
 
@@ -64,8 +55,8 @@ public sealed class CutTests : IDisposable
     [Fact]
     public async Task Lengths_that_make_no_sense_are_refused_and_a_print_is_corrected_by_the_check_bars()
     {
-        var window = SamplePort.WithTarget(shop);
-        var cut = Cut(window, new(shop.Desk));
+        var window = SamplePort.WithTarget(Shop);
+        var cut = Cut(window, new(Shop.Desk));
         foreach (var set in new Action<double?>[] { cut.SetAllowance, cut.SetClearance, cut.SetKerf, cut.SetSheet, cut.SetStem })
         {
             set(-1);
@@ -94,8 +85,8 @@ public sealed class CutTests : IDisposable
     [Fact]
     public void True_size_follows_the_bar_measured_on_the_screen()
     {
-        var window = SamplePort.WithTarget(shop);
-        var cut = Cut(window, new(shop.Desk));
+        var window = SamplePort.WithTarget(Shop);
+        var cut = Cut(window, new(Shop.Desk));
         var page = new PageBuilder(297, 210, "page").Build();
         Assert.Equal(1123, cut.WidthPx(page)); // CSS: 96 px an inch
 
@@ -110,8 +101,8 @@ public sealed class CutTests : IDisposable
     [Fact]
     public async Task Without_a_target_there_is_nothing_to_cut()
     {
-        var window = SamplePort.WindowOn(shop);
-        var cut = Cut(window, new(shop.Desk));
+        var window = SamplePort.WindowOn(Shop);
+        var cut = Cut(window, new(Shop.Desk));
         await cut.Working;
 
         Assert.False(cut.HasTarget);
@@ -129,7 +120,7 @@ public sealed class CutTests : IDisposable
     private CutViewModel Cut(JobViewModel window, JobBenches benches)
     {
         var cut = new CutViewModel(window, benches);
-        places.Add(cut);
+        Places.Add(cut);
         cut.Begin();
         return cut;
     }

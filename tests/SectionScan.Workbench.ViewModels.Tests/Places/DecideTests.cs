@@ -8,21 +8,12 @@ using SectionScan.Workbench.ViewModels.Places;
 
 namespace SectionScan.Workbench.ViewModels.Tests.Places;
 
-public sealed class DecideTests : IDisposable
+public sealed class DecideTests : ShopWithPlaces
 {
-    private readonly Shop shop = new();
-    private readonly List<IDisposable> places = [];
-
-    public void Dispose()
-    {
-        places.ForEach(place => place.Dispose());
-        shop.Dispose();
-    }
-
     [Fact]
     public async Task Two_ports_of_the_job_give_a_target_for_every_station_and_the_choice_survives_the_program()
     {
-        var window = SamplePort.WindowOn(shop);
+        var window = SamplePort.WindowOn(Shop);
         var decide = Decide(window);
         Assert.Equal(["as cast (8 sections)", "exemplar (8 sections)", "finished (8 sections)"], decide.Options.Own.Select(port => port.Name));
         Assert.Null(decide.Ports);
@@ -43,8 +34,8 @@ public sealed class DecideTests : IDisposable
             Assert.Null(view.WorstWall);
         }
 
-        var again = new JobViewModel(shop.NewDesk(), shop.Units);
-        places.Add(again);
+        var again = new JobViewModel(Shop.NewDesk(), Shop.Units);
+        Places.Add(again);
         again.Open(window.Live!.Id);
         Assert.Equal(JobPorts.KeyOf("exemplar"), again.Job.Target.Reference);
         Assert.Equal(AlignmentMethod.AsPlaced, again.Job.Target.Alignment);
@@ -53,7 +44,7 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public async Task A_slider_shows_at_once_what_it_would_do_and_only_letting_go_is_a_step_to_take_back()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var decide = Decide(window);
         decide.Show(3);
         await decide.Working;
@@ -88,7 +79,7 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public async Task A_limit_holds_the_target_back_says_so_and_keeps_the_reason()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var decide = Decide(window);
         await decide.Working;
         var free = decide.Shown!.ValueOrThrow().Measures;
@@ -115,7 +106,7 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public async Task A_keep_out_keeps_its_wall_its_chance_is_told_and_it_can_be_taken_back()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var decide = Decide(window);
         decide.ChooseAlignment(AlignmentMethod.AsPlaced);
         decide.Show(3);
@@ -124,7 +115,7 @@ public sealed class DecideTests : IDisposable
 
         // A passage whose border lies 2 mm outside the exemplar's right wall: a target of 100 % would leave 2 mm; the limit and twice u are to be left.
         var walls = new WallsViewModel(window) { Name = "oil drain", Station = 4, XMm = right.XMm + 5, YMm = right.YMm, SizeMm = 3, UMm = 0.2, IsMeasured = true };
-        places.Add(walls);
+        Places.Add(walls);
         walls.AddCommand.Execute(null);
         Assert.Null(walls.Problem);
         Assert.Equal("oil drain", Assert.Single(walls.Rows).Name);
@@ -150,9 +141,9 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public void What_is_said_of_a_wall_must_make_sense_and_a_table_is_read_as_the_walls_command_reads_it()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var walls = new WallsViewModel(window);
-        places.Add(walls);
+        Places.Add(walls);
 
         walls.AddCommand.Execute(null);
         Assert.Equal("keep-out-incomplete", walls.Problem!.Code);
@@ -171,9 +162,9 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public async Task Stations_and_engine_show_the_areas_and_the_gas_speeds_along_the_port()
     {
-        var window = SamplePort.WithTarget(shop);
-        var along = new PortDataViewModel(window, new(shop.Desk));
-        places.Add(along);
+        var window = SamplePort.WithTarget(Shop);
+        var along = new PortDataViewModel(window, new(Shop.Desk));
+        Places.Add(along);
         Assert.Null(along.Studies);
 
         along.Load("{}", "nonsense.json");
@@ -206,9 +197,9 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public void An_engine_is_there_once_all_that_it_needs_is_filled()
     {
-        var window = SamplePort.WithTarget(shop);
-        var along = new PortDataViewModel(window, new(shop.Desk));
-        places.Add(along);
+        var window = SamplePort.WithTarget(Shop);
+        var along = new PortDataViewModel(window, new(Shop.Desk));
+        Places.Add(along);
         var fields = EngineField.All.Where(each => !each.IsValve && each.IsNeeded).ToList();
         foreach (var (field, value) in fields.Zip(new double[] { 92, 72.2, 2, 1500, 6500 }).SkipLast(1))
         {
@@ -225,7 +216,7 @@ public sealed class DecideTests : IDisposable
     [Fact]
     public void A_port_that_is_gone_or_has_a_station_twice_says_so()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var decide = Decide(window);
         window.Live!.Do("Remove", job => job.WithoutPhoto("p01").WithoutPhoto("p02"));
         Assert.False(decide.Ports!.TryGet(out _, out var gone));
@@ -243,8 +234,8 @@ public sealed class DecideTests : IDisposable
 
     private DecideViewModel Decide(JobViewModel window)
     {
-        var decide = new DecideViewModel(window, shop.Desk, new(shop.Desk));
-        places.Add(decide);
+        var decide = new DecideViewModel(window, Shop.Desk, new(Shop.Desk));
+        Places.Add(decide);
         decide.Begin();
         return decide;
     }

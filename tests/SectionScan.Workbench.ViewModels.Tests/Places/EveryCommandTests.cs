@@ -10,17 +10,8 @@ using SectionScan.Workbench.ViewModels.Places;
 namespace SectionScan.Workbench.ViewModels.Tests.Places;
 
 /// <summary>No command of the workbench is without a test; here are those that no other test names.</summary>
-public sealed class EveryCommandTests : IDisposable
+public sealed class EveryCommandTests : ShopWithPlaces
 {
-    private readonly Shop shop = new();
-    private readonly List<IDisposable> places = [];
-
-    public void Dispose()
-    {
-        places.ForEach(place => place.Dispose());
-        shop.Dispose();
-    }
-
     [Fact]
     public void Every_command_and_every_act_is_named_in_a_test()
     {
@@ -39,9 +30,9 @@ public sealed class EveryCommandTests : IDisposable
     [Fact]
     public async Task Sliders_of_share_fairing_and_widening_try_without_a_step_and_set_with_one()
     {
-        var window = SamplePort.WithTarget(shop);
-        var decide = new DecideViewModel(window, shop.Desk, new(shop.Desk));
-        places.Add(decide);
+        var window = SamplePort.WithTarget(Shop);
+        var decide = new DecideViewModel(window, Shop.Desk, new(Shop.Desk));
+        Places.Add(decide);
         decide.Begin();
         await decide.Working;
         var step = window.NextUndo;
@@ -68,7 +59,7 @@ public sealed class EveryCommandTests : IDisposable
     [Fact]
     public async Task A_run_is_stopped_after_the_photo_in_hand()
     {
-        var window = shop.WindowOnNewJob();
+        var window = Shop.WindowOnNewJob();
         using var digitise = new DigitiseViewModel(window);
         await Shop.TakeAsync(window, "c01");
         await Shop.TakeAsync(window, "c02");
@@ -90,7 +81,7 @@ public sealed class EveryCommandTests : IDisposable
     [Fact]
     public void An_entry_is_shown_with_its_history_and_the_nearest_in_shape_come_first()
     {
-        using (var library = SectionLibrary.Open(shop.Desk.LibraryPath, TimeProvider.System).ValueOrThrow())
+        using (var library = SectionLibrary.Open(Shop.Desk.LibraryPath, TimeProvider.System).ValueOrThrow())
         {
             foreach (var (station, width) in new[] { (1, 40.0), (2, 20.0), (3, 41.0) })
             {
@@ -99,7 +90,7 @@ public sealed class EveryCommandTests : IDisposable
             }
         }
 
-        using var model = new LibraryViewModel(shop.Desk, shop.Units);
+        using var model = new LibraryViewModel(Shop.Desk, Shop.Units);
         model.SearchCommand.Execute(null);
         var first = model.Found.Single(card => card.Entry.Place.Station == 1).Entry.Id;
 
@@ -114,10 +105,10 @@ public sealed class EveryCommandTests : IDisposable
     [Fact]
     public void Turn_and_bowl_are_told_and_files_too_long_are_refused()
     {
-        var window = SamplePort.WithTarget(shop);
-        var along = new PortDataViewModel(window, new(shop.Desk));
+        var window = SamplePort.WithTarget(Shop);
+        var along = new PortDataViewModel(window, new(Shop.Desk));
         var walls = new WallsViewModel(window);
-        places.AddRange([along, walls]);
+        Places.AddRange([along, walls]);
 
         along.SetDistance(3, 50);
         along.SetTurn(3, 12);
@@ -134,7 +125,7 @@ public sealed class EveryCommandTests : IDisposable
     [Fact]
     public async Task The_sample_is_begun_from_the_first_page()
     {
-        var start = new StartViewModel(shop.Desk);
+        var start = new StartViewModel(Shop.Desk);
 
         await start.BeginSampleCommand.ExecuteAsync(null);
 

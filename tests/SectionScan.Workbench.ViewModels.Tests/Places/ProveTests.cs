@@ -5,21 +5,12 @@ using SectionScan.Workbench.ViewModels.Places;
 
 namespace SectionScan.Workbench.ViewModels.Tests.Places;
 
-public sealed class ProveTests : IDisposable
+public sealed class ProveTests : ShopWithPlaces
 {
-    private readonly Shop shop = new();
-    private readonly List<IDisposable> places = [];
-
-    public void Dispose()
-    {
-        places.ForEach(place => place.Dispose());
-        shop.Dispose();
-    }
-
     [Fact]
     public async Task The_station_cut_too_far_is_found_and_no_other_is_accused()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var prove = Prove(window);
         await prove.Working;
         Assert.False(prove.IsChosen);
@@ -54,7 +45,7 @@ public sealed class ProveTests : IDisposable
     [Fact]
     public async Task A_station_that_was_not_measured_is_told_as_not_proved_and_all_is_there_after_the_program_ends()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var prove = Prove(window);
         prove.ChooseFinished(JobPorts.KeyOf("finished"));
         window.Live!.Do("Remove", job => job with { Sections = [.. job.Sections.Where(section => section.Id != "p06-2")] });
@@ -64,7 +55,7 @@ public sealed class ProveTests : IDisposable
         Assert.Equal(7, proof.Proved.Count);
         Assert.Equal("station-alone", Assert.Single(proof.Unproved).Code);
 
-        using var again = new JobViewModel(shop.NewDesk(), shop.Units);
+        using var again = new JobViewModel(Shop.NewDesk(), Shop.Units);
         again.Open(window.Live.Id);
         Assert.Equal(JobPorts.KeyOf("finished"), again.Job.Proof.Finished);
         again.UndoCommand.Execute(null);
@@ -75,7 +66,7 @@ public sealed class ProveTests : IDisposable
     [Fact]
     public void Bounds_that_make_no_sense_are_refused()
     {
-        var window = SamplePort.WithTarget(shop);
+        var window = SamplePort.WithTarget(Shop);
         var prove = Prove(window);
         prove.SetInside(-0.1);
         Assert.Equal("length-out-of-range", prove.Problem!.Code);
@@ -88,8 +79,8 @@ public sealed class ProveTests : IDisposable
 
     private ProveViewModel Prove(JobViewModel window)
     {
-        var prove = new ProveViewModel(window, shop.Desk, new(shop.Desk));
-        places.Add(prove);
+        var prove = new ProveViewModel(window, Shop.Desk, new(Shop.Desk));
+        Places.Add(prove);
         prove.Begin();
         return prove;
     }
