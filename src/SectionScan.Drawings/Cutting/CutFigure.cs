@@ -46,9 +46,8 @@ internal static class CutFigure
     {
         var box = OutlineBox.Of(cut.Target, cut.Present);
         var view = SectionView.Centred(middle, box, scale);
-        var (now, all) = (Difference(cut.Rough, cut.Present), Difference(cut.Target, cut.Present));
-        Area(page, "finish", view, all, FinishFill);
-        Area(page, "now", view, now, NowFill);
+        Area(page, "finish", view, Difference(cut.Target, cut.Present), FinishFill);
+        Area(page, "now", view, cut.MetalNow, NowFill);
         Area(page, "beyond", view, Difference(cut.Present, cut.Target), BeyondFill);
         KeepOutFigure.Draw(page, cut.Walls.Select(wall => wall.KeepOut), view, middle, halfWidthMm, halfHeightMm);
         page.Layer = "centre";

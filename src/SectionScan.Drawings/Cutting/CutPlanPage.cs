@@ -3,7 +3,6 @@ using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Walls;
 using SectionScan.Metrology.Comparison;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Cutting;
 
 namespace SectionScan.Drawings.Cutting;
@@ -33,7 +32,7 @@ public static class CutPlanPage
         var (width, figureHeight) = (paper.WidthMm - (2 * MarginMm), paper.HeightMm - BelowFigureMm);
         Head(page, caption.Title, $"{caption.PresentName} to {caption.TargetName}");
         var uncertainty = cut.DepthStandardUncertaintyMm > 0
-            ? $"; U of a depth {MeasureText.Length(new(Estimate.CoverageFactor * cut.DepthStandardUncertaintyMm, 0), caption.Unit)} (k = 2)"
+            ? $"; U of a depth {MeasureText.Length(new(cut.DepthExpandedUncertaintyMm, 0), caption.Unit)} (k = 2)"
             : "; uncertainty of the outlines not known";
         page.Text(
             new(MarginMm, 24), $"Depths: now / at finish, greatest of each side. Left for finishing {MeasureText.Length(new(cut.AllowanceMm, 0), caption.Unit)}{uncertainty}",

@@ -1,5 +1,4 @@
 using SectionScan.Metrology.Comparison;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Porting.Cutting;
 
 namespace SectionScan.Jobs.Cutting;
@@ -49,7 +48,7 @@ public sealed record CutPlanAnswer(
         var cut = station.Cut;
         return new(
             station.Station, station.Present.Name, station.Target.Name,
-            cut.DepthStandardUncertaintyMm > 0 ? Estimate.CoverageFactor * cut.DepthStandardUncertaintyMm : null, cut.NowMm2, cut.AtFinishMm2, cut.BeyondMm2,
+            cut.DepthStandardUncertaintyMm > 0 ? cut.DepthExpandedUncertaintyMm : null, cut.NowMm2, cut.AtFinishMm2, cut.BeyondMm2,
             [
                 .. cut.Sectors.Select(sector => new SectorPart(
                     RegionWords.Of(sector.Region), sector.MeanNowMm, sector.MostNowMm, sector.MeanAtFinishMm, sector.MostAtFinishMm, sector.LeastAtFinishMm,

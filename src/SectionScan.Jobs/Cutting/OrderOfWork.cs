@@ -8,9 +8,6 @@ namespace SectionScan.Jobs.Cutting;
 /// <summary>The order of work in plain words. Common practice, no source.</summary>
 public static class OrderOfWork
 {
-    /// <summary>A side that asks for less than this is not named on its own, mm.</summary>
-    private const double WorthNamingMm = 0.05;
-
     /// <summary>The whole job, step by step.</summary>
     public static IReadOnlyList<string> Of(IReadOnlyList<StationPlan> stations, LengthUnit unit)
     {
@@ -39,10 +36,9 @@ public static class OrderOfWork
     {
         ArgumentNullException.ThrowIfNull(cut);
         var words = new List<string>();
-        var rough = cut.Sectors.Where(sector => sector.MostNowMm > WorthNamingMm && HasMark(cut, sector.Region, CutMark.Rough))
-            .OrderByDescending(sector => sector.MostNowMm).ToList();
+        var rough = cut.Sectors.Where(sector => sector.MostNowMm > 0).OrderByDescending(sector => sector.MostNowMm).ToList();
         words.Add(rough.Count == 0
-            ? "nothing to rough."
+            ? NothingToRough(cut, Length(cut.AllowanceMm))
             : "rough " + string.Join(", ", rough.Select(sector => $"the {RegionWords.Of(sector.Region)} by up to {Length(sector.MostNowMm)}")) + ".");
         var finish = cut.Sectors.Where(sector => !rough.Contains(sector) && HasMark(cut, sector.Region, CutMark.FinishOnly)).ToList();
         if (finish.Count > 0)
@@ -50,7 +46,12 @@ public static class OrderOfWork
             words.Add("Finish only: " + string.Join(", ", finish.Select(sector => $"the {RegionWords.Of(sector.Region)} (up to {Length(sector.MostAtFinishMm)})")) + ".");
         }
 
-        AddWhere(CutMark.Leave, "Nothing comes off where the wall is on the target");
+        if (cut.DepthExpandedUncertaintyMm > cut.AllowanceMm)
+        {
+            words.Add($"Mind: a depth here is good to ±{Length(cut.DepthExpandedUncertaintyMm)} only, more than is left for finishing; measure this station better first.");
+        }
+
+        AddWhere(CutMark.Leave, $"Nothing comes off where the wall is on the target within ±{Length(cut.LeastDepthMm)}");
         AddWhere(CutMark.Beyond, "Nothing comes off where the wall is beyond the target already");
         AddWhere(CutMark.ThinWall, "Nothing comes off before the wall is measured, for it may come under its limit");
         return Capital(string.Join(' ', words));
@@ -67,6 +68,11 @@ public static class OrderOfWork
 
         string Length(double lengthMm) => MeasureText.Length(new(lengthMm, 0), unit);
     }
+
+    private static string NothingToRough(StationCut cut, string allowance) =>
+        cut.Places.Any(place => place.Mark == CutMark.ThinWall && place.AtFinishMm > cut.AllowanceMm) ? "nothing to rough before the walls are measured."
+        : cut.Places.Any(place => place.Mark == CutMark.FinishOnly) ? $"nothing to rough: hardly more than the {allowance} left for finishing stands anywhere."
+        : "nothing to rough.";
 
     private static bool HasMark(StationCut cut, OutlineRegion region, CutMark mark) =>
         cut.Places.Any(place => place.Region == region && place.Mark == mark);

@@ -2,12 +2,13 @@ namespace SectionScan.Jobs.Templates;
 
 /// <summary>The answer of <c>sectionscan template</c> for programs.</summary>
 /// <param name="Schema">The schema's name.</param>
+/// <param name="AllowanceMm">What a rough template leaves for finishing, mm.</param>
 /// <param name="Templates">The templates made.</param>
 /// <param name="Pages">How many pages of paper they take.</param>
 /// <param name="Files">The files written: PDF, SVG of each page, DXF of each template.</param>
 /// <param name="Cautions">The usual cautions.</param>
 public sealed record TemplateAnswer(
-    string Schema, IReadOnlyList<TemplateAnswer.Made> Templates, int Pages, IReadOnlyList<string> Files, IReadOnlyList<string> Cautions)
+    string Schema, double AllowanceMm, IReadOnlyList<TemplateAnswer.Made> Templates, int Pages, IReadOnlyList<string> Files, IReadOnlyList<string> Cautions)
 {
     /// <summary>The schema's name.</summary>
     public const string SchemaName = "sectionscan/template/1";

@@ -72,7 +72,7 @@ public static class TemplateFiles
             files.Add((FormattableString.Invariant($"handle-{handle.TongueMm:0}.dxf"), stream => DxfWriter.Write(handle.ToDxf(), stream, order.Unit)));
         }
 
-        return new TemplateSet(made, pages, files);
+        return new TemplateSet(order.AllowanceMm, made, pages, files);
     }
 
     private static Result<IReadOnlyList<SectionTemplate>> Shape(TemplateOrder order, IReadOnlyList<SectionInput> sections)

@@ -5,7 +5,6 @@ using SectionScan.Drawings.Summaries;
 using SectionScan.Jobs.Proving;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
-using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Uncertainty;
 using SectionScan.Porting.Proof;
 
@@ -78,7 +77,7 @@ internal sealed class JobWorkReport(JobWork work, LengthUnit unit)
             $"What there is to cut, station by station; roughing leaves {units.Length(plan.Order.AllowanceMm)} {units.LengthName} for finishing.", rows[0], [.. rows.Skip(1)]);
         var regions = Enum.GetValues<OutlineRegion>();
         yield return new TableBlock(
-            $"Depth to cut in all, the most of each sector, {units.LengthName}, as seen with the flow; U of a depth up to {units.Length(Estimate.CoverageFactor * cuts.Max(station => station.Cut.DepthStandardUncertaintyMm))} {units.LengthName} (k = 2).",
+            $"Depth to cut in all, the most of each sector, {units.LengthName}, as seen with the flow; U of a depth up to {units.Length(cuts.Max(station => station.Cut.DepthExpandedUncertaintyMm))} {units.LengthName} (k = 2).",
             ["Station", .. regions.Select(RegionWords.Of)],
             [.. cuts.Select(station => (IReadOnlyList<string>)
                 [Number(station), .. regions.Select(region => station.Cut.Sectors.FirstOrDefault(sector => sector.Region == region) is { } sector ? units.Length(Math.Max(0, sector.MostAtFinishMm)) : "–")])]);

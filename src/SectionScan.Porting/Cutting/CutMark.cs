@@ -6,7 +6,7 @@ public enum CutMark
     /// <summary>Rough to the allowance, then finish.</summary>
     Rough,
 
-    /// <summary>The finishing allowance or less is left: finish only.</summary>
+    /// <summary>Hardly more than the finishing allowance is left: finish only.</summary>
     FinishOnly,
 
     /// <summary>The wall is on the target as nearly as can be told: take nothing.</summary>

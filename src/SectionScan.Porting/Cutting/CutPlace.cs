@@ -12,7 +12,7 @@ namespace SectionScan.Porting.Cutting;
 /// <param name="Direction">The direction of the place from the target's centroid, from x counter-clockwise.</param>
 /// <param name="Region">The side of the port.</param>
 /// <param name="AtFinishMm">Depth to the target along the normal, mm; negative where the present wall already lies beyond it.</param>
-/// <param name="NowMm">Depth to remove in roughing, mm: what is left after the finishing allowance, never negative.</param>
+/// <param name="NowMm">Depth to remove in roughing, mm: what stands beyond the finishing allowance; zero where nothing is to be roughed.</param>
 /// <param name="Mark">What may be done here.</param>
 public sealed record CutPlace(
     SectionPoint Target,

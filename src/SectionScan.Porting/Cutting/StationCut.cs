@@ -43,6 +43,18 @@ public sealed record StationCut(
     private const double SpacingMm = 0.25;
     private const double FarMm = 1000;
 
+    /// <summary>About half the step from place to place, seen from the centroid of a port, degrees.</summary>
+    private const double AboutAPlaceDeg = 0.4;
+
+    /// <summary>The metal to remove in roughing, mm, section frame: only where the places say so.</summary>
+    public required Geometry MetalNow { get; init; }
+
+    /// <summary>U of a depth (k = 2), mm; zero when nothing is known of the outlines' error.</summary>
+    public double DepthExpandedUncertaintyMm => Estimate.CoverageFactor * DepthStandardUncertaintyMm;
+
+    /// <summary>A depth up to this counts as nothing to cut: what a hand can do, or what cannot be told, mm.</summary>
+    public double LeastDepthMm => LeastDepth(DepthStandardUncertaintyMm);
+
     /// <summary>Plans the cut.</summary>
     /// <param name="present">The present outline.</param>
     /// <param name="target">The target in the present section's frame.</param>
@@ -59,17 +71,22 @@ public sealed record StationCut(
         ArgumentNullException.ThrowIfNull(walls);
         return OutlineOffset.By(target, -allowanceMm, where).Then<StationCut>(rough =>
         {
-            var least = Math.Max(LeastCutMm, Estimate.CoverageFactor * depthStandardUncertaintyMm);
-            var places = FindPlaces(present, target, allowanceMm, least, walls);
-            var (now, atFinish) = (Metal(rough, present), Metal(target, present));
+            var places = FindPlaces(present, target, allowanceMm, LeastDepth(depthStandardUncertaintyMm), walls);
+            var atFinish = Metal(target, present);
             var centroid = PolygonMoments.Of(target.Points).Centroid;
+            var now = ToRough(Metal(rough, present), places, allowanceMm, centroid);
             var right = Area(atFinish, RightHalf(centroid));
             return new StationCut(
                 present, target, rough, allowanceMm, depthStandardUncertaintyMm, places, FindSectors(places, now, atFinish, centroid),
                 new(atFinish.Area - right, right, LeftRightSymmetry.Of(present).LargestDeviationMm, LeftRightSymmetry.Of(target).LargestDeviationMm),
-                [.. walls.OrderByDescending(wall => wall.ChanceUnderLimit)], now.Area, atFinish.Area, Metal(present, target).Area);
+                [.. walls.OrderByDescending(wall => wall.ChanceUnderLimit)], now.Area, atFinish.Area, Metal(present, target).Area)
+            {
+                MetalNow = now,
+            };
         });
     }
+
+    private static double LeastDepth(double standardUncertaintyMm) => Math.Max(LeastCutMm, Estimate.CoverageFactor * standardUncertaintyMm);
 
     private static List<CutPlace> FindPlaces(Outline present, Outline target, double allowanceMm, double leastMm, IReadOnlyList<RemainingWall> walls)
     {
@@ -82,18 +99,69 @@ public sealed record StationCut(
             var chord = before.DistanceTo(after);
             var sample = samples[i];
             var atFinish = -sample.DeviationMm;
-            var now = Math.Max(0, atFinish - allowanceMm);
             var mark = atFinish < -leastMm ? CutMark.Beyond
                 : atFinish < leastMm ? CutMark.Leave
                 : walls.Any(wall => IsThin(wall, sample.Reference)) ? CutMark.ThinWall
-                : now < leastMm ? CutMark.FinishOnly
-                : CutMark.Rough;
+                : atFinish > allowanceMm ? CutMark.Rough
+                : CutMark.FinishOnly;
             places.Add(new(
                 sample.Reference, sample.Measured, (after.YMm - before.YMm) / chord, (before.XMm - after.XMm) / chord, sample.Direction, sample.Region,
-                atFinish, now, mark));
+                atFinish, mark == CutMark.Rough ? atFinish - allowanceMm : 0, mark));
+        }
+
+        // Roughing runs out to nothing at its ends; a stretch that is nowhere deep enough to be cut on purpose is left to finishing. How well a
+        // depth is known does not count here: the wall certainly stands short of the target, and the allowance is there for what is not certain.
+        foreach (var run in Runs(places, place => place.Mark == CutMark.Rough).Where(run => run.Max(i => places[i].NowMm) < LeastCutMm))
+        {
+            run.ForEach(i => places[i] = places[i] with { Mark = CutMark.FinishOnly, NowMm = 0 });
         }
 
         return places;
+    }
+
+    /// <summary>The stretches of neighbouring places of a kind, as indices in order round the outline.</summary>
+    private static List<List<int>> Runs(List<CutPlace> places, Func<CutPlace, bool> isOf)
+    {
+        var other = places.FindIndex(place => !isOf(place));
+        if (other < 0)
+        {
+            return [[.. Enumerable.Range(0, places.Count)]];
+        }
+
+        var runs = new List<List<int>>();
+        var isInRun = false;
+        foreach (var i in Enumerable.Range(other, places.Count).Select(i => i % places.Count))
+        {
+            if (isOf(places[i]))
+            {
+                if (!isInRun)
+                {
+                    runs.Add([]);
+                }
+
+                runs[^1].Add(i);
+            }
+
+            isInRun = isOf(places[i]);
+        }
+
+        return runs;
+    }
+
+    /// <summary>Of all that lies outside the rough line, what is to be roughed: not the metal before a thin wall, nor what is left to finishing.</summary>
+    private static Geometry ToRough(Geometry outsideRough, List<CutPlace> places, double allowanceMm, SectionPoint centroid)
+    {
+        if (!places.Exists(place => place.Mark == CutMark.Rough))
+        {
+            return outsideRough.Factory.CreatePolygon();
+        }
+
+        foreach (var run in Runs(places, place => place.Mark != CutMark.Rough && place.AtFinishMm > allowanceMm))
+        {
+            outsideRough = OverlayNGRobust.Overlay(outsideRough, Fan(centroid, [.. run.Select(i => places[i].Direction.Degrees)]), SpatialFunction.Difference);
+        }
+
+        return outsideRough;
     }
 
     private static bool IsThin(RemainingWall wall, SectionPoint place) =>
@@ -127,7 +195,20 @@ public sealed record StationCut(
     private static double Area(Geometry metal, Polygon part) => OverlayNGRobust.Overlay(metal, part, SpatialFunction.Intersection).Area;
 
     /// <summary>The sector of 45° about a direction, seen from the centroid.</summary>
-    private static Polygon Wedge(SectionPoint centroid, double middleDeg)
+    private static Polygon Wedge(SectionPoint centroid, double middleDeg) => Between(centroid, middleDeg - 22.5, middleDeg + 22.5);
+
+    /// <summary>What lies in the directions of neighbouring places, seen from the centroid.</summary>
+    private static Geometry Fan(SectionPoint centroid, IReadOnlyList<double> directionsDeg)
+    {
+        const double WidestDeg = 45;
+        var turnDeg = directionsDeg.Zip(directionsDeg.Skip(1), (from, to) => Math.IEEERemainder(to - from, 360)).Sum();
+        var parts = Math.Max(1, (int)Math.Ceiling(turnDeg / WidestDeg));
+        var stepDeg = Math.Max(0, turnDeg) / parts;
+        return OverlayNGRobust.Union([.. Enumerable.Range(0, parts).Select(part =>
+            Between(centroid, directionsDeg[0] + (part * stepDeg) - AboutAPlaceDeg, directionsDeg[0] + ((part + 1) * stepDeg) + AboutAPlaceDeg))]);
+    }
+
+    private static Polygon Between(SectionPoint centroid, double fromDeg, double toDeg)
     {
         Coordinate Far(double deg)
         {
@@ -136,7 +217,7 @@ public sealed record StationCut(
         }
 
         var middle = new Coordinate(centroid.XMm, centroid.YMm);
-        return new(new LinearRing([middle, Far(middleDeg - 22.5), Far(middleDeg + 22.5), middle]));
+        return new(new LinearRing([middle, Far(fromDeg), Far(toDeg), middle]));
     }
 
     /// <summary>All that lies right of the centroid.</summary>

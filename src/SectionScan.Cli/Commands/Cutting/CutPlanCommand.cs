@@ -77,7 +77,8 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
     private void Show(CutPlan plan)
     {
         var numbers = new ShownUnits(plan.Order.Unit);
-        terminal.Answers.WriteLine($"Depths and walls in {numbers.LengthName}, metal in {numbers.AreaName} of section.");
+        terminal.Answers.WriteLine(
+            $"Depths and walls in {numbers.LengthName}, metal in {numbers.AreaName} of section. Now: roughing, which leaves {Length(plan.Order.AllowanceMm)} {numbers.LengthName} for finishing (--allowance).");
         Write(
         [
             ["station", "most now", "most at finish", "metal now", "metal in all", "wall", "chance under limit"],

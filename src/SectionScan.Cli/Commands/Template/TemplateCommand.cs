@@ -65,6 +65,11 @@ internal sealed class TemplateCommand(Terminal terminal, ProblemPrinter problems
         }
 
         terminal.Answers.Write(table);
+        if (answer.Templates.Any(made => made.Stage == "rough"))
+        {
+            terminal.Answers.WriteLine($"A rough template leaves {MeasureText.Length(new(answer.AllowanceMm, 0), unit)} for finishing all round (--allowance).");
+        }
+
         foreach (var file in answer.Files)
         {
             terminal.Answers.WriteLine(file);

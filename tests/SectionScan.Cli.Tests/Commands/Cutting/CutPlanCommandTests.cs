@@ -33,7 +33,13 @@ public sealed class CutPlanCommandTests : IDisposable
         var station = Assert.Single(answer.RootElement.GetProperty("stations").EnumerateArray());
         Assert.Equal(3, station.GetProperty("station").GetInt32());
         Assert.Equal(Math.PI * ((17 * 17) - (15 * 15)), station.GetProperty("atFinishMm2").GetDouble(), 0.1);
-        Assert.Equal(Math.PI * ((16.2 * 16.2) - (15 * 15)), station.GetProperty("nowMm2").GetDouble(), 0.1);
+
+        // The ring up to the rough line, less the part of it before the wall that may be thin.
+        var marks = station.GetProperty("places").EnumerateArray().Select(place => place.GetProperty("mark").GetString()).ToList();
+        var ring = Math.PI * ((16.2 * 16.2) - (15 * 15));
+        Assert.Equal(ring * marks.Count(mark => mark == "rough") / marks.Count, station.GetProperty("nowMm2").GetDouble(), 0.01 * ring);
+        Assert.Contains("thin-wall", marks);
+        Assert.Equal(0.8, answer.RootElement.GetProperty("allowanceMm").GetDouble());
         Assert.Equal(["present", "target"], station.GetProperty("walls").EnumerateArray().Select(wall => wall.GetProperty("stage").GetString()));
         Assert.Equal(2.5, station.GetProperty("walls")[1].GetProperty("wallMm").GetDouble(), 0.01);
         Assert.NotEmpty(answer.RootElement.GetProperty("cautions").EnumerateArray());
@@ -108,6 +114,32 @@ public sealed class CutPlanCommandTests : IDisposable
         Assert.Contains("Station 3. Rough the", said, StringComparison.Ordinal);
         Assert.Contains("knows nothing of the walls", said, StringComparison.Ordinal);
         Assert.Contains("licensed practice", said, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(32.2, true, "Station 3. Rough the")]
+    [InlineData(31.66, false, "Station 3. Nothing to rough: hardly more than the 0.80 mm left for finishing stands anywhere. Finish only: the right wall (up to 0.83 mm)")]
+    [InlineData(30.02, false, "Station 3. Nothing to rough. Nothing comes off where the wall is on the target within ±0.05 mm")]
+    public async Task The_table_lists_metal_to_rough_where_the_order_of_work_says_so_and_nowhere_else(double mm, bool isRoughed, string order)
+    {
+        var run = await CommandLine.RunAsync("cut-plan", present, Document("wanted", mm, 3));
+
+        var said = run.Output.ReplaceLineEndings(string.Empty);
+        var row = run.Output.Split('\n').First(line => line.StartsWith("  station 3", StringComparison.Ordinal)).Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Contains(order, said, StringComparison.Ordinal);
+        Assert.Equal(isRoughed, row[2] != "0.00");
+        Assert.Equal(isRoughed, row[4] != "0.0");
+        Assert.Contains("leaves 0.80 mm for finishing (--allowance)", said, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_thin_wall_is_the_reason_given_where_it_forbids_all_roughing()
+    {
+        var walls = folder.Bytes("deep.csv", Encoding.UTF8.GetBytes("kind,station,name,x_mm,y_mm,radius_mm,u_mm,limit_mm,source\ncircle,3,jacket,23.5,0,4,0.1,60,measured\n"));
+
+        var run = await CommandLine.RunAsync("cut-plan", present, target, "--keep-outs", walls);
+
+        Assert.Contains("Station 3. Nothing to rough before the walls are measured.", run.Output.ReplaceLineEndings(string.Empty), StringComparison.Ordinal);
     }
 
     [Fact]

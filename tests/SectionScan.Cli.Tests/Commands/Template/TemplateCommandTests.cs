@@ -35,6 +35,17 @@ public sealed class TemplateCommandTests : IDisposable
         Assert.Equal(879.6459 - (0.8 * 107.6474) + (0.64 * Math.PI), templates[0].GetProperty("areaMm2").GetDouble(), 0.05);
         Assert.Equal(879.6459, templates[1].GetProperty("areaMm2").GetDouble(), 0.05);
         Assert.NotEmpty(answer.RootElement.GetProperty("cautions").EnumerateArray());
+        Assert.Equal(0.8, answer.RootElement.GetProperty("allowanceMm").GetDouble());
+    }
+
+    [Theory]
+    [InlineData("rough", "A rough template leaves 0.50 mm for finishing all round (--allowance).")]
+    [InlineData("finish", null)]
+    public async Task What_a_rough_template_leaves_for_finishing_is_told(string stage, string? told)
+    {
+        var run = await CommandLine.RunAsync("template", target, "--stage", stage, "--allowance", "0.5", "--out", folder.Out);
+
+        Assert.Equal(told is not null, run.Output.Contains(told ?? "for finishing", StringComparison.Ordinal));
     }
 
     [Fact]
