@@ -7,13 +7,14 @@ namespace SectionScan.Drawings.Outlines;
 /// <summary>Which of a drawing's lines is the outline, and how large its unit is.</summary>
 /// <param name="MmPerUnit">How many mm a drawing unit is; null: as the file states.</param>
 /// <param name="Layer">The layer or group that the outline stands in; null: any.</param>
-/// <param name="Contour">1 for the largest closed line, 2 for the next; null: there must be one only.</param>
+/// <param name="Contour">1 for the largest closed line, 2 for the next; null: there must be one only, or one only on a layer called outline.</param>
 /// <param name="GapMm">How far ends of lines may lie apart and still meet, mm.</param>
 public sealed record OutlineChoice(double? MmPerUnit = null, string? Layer = null, int? Contour = null, double GapMm = OutlineChoice.UsualGapMm)
 {
     /// <summary>The usual gap: drawing programs round to a thousandth of a millimetre or better.</summary>
     public const double UsualGapMm = 0.01;
 
+    private const string OutlineLayer = "outline";
     private const int LeastPoints = 360;
     private const int MostPoints = 20_000;
 
@@ -57,6 +58,13 @@ public sealed record OutlineChoice(double? MmPerUnit = null, string? Layer = nul
         if (Contour > closed.Count)
         {
             return OutlineFileProblems.NoSuchOutline(where, FormattableString.Invariant($"There is no contour {Contour}: the drawing holds {closed.Count} closed."));
+        }
+
+        // A layer of that name is the outline, and the rest dimensions and letters: so our own drawings have it, and many others.
+        var named = Contour is null ? closed.FindAll(each => each.Line.Layer.Equals(OutlineLayer, StringComparison.OrdinalIgnoreCase)) : [];
+        if (named.Count == 1)
+        {
+            closed = named;
         }
 
         if (Contour is null && closed.Count > 1)

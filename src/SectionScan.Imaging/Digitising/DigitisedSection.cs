@@ -1,5 +1,6 @@
 using SectionScan.Metrology.Frames;
 using SectionScan.Metrology.Outlines;
+using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
 
 namespace SectionScan.Imaging.Digitising;
@@ -14,7 +15,7 @@ namespace SectionScan.Imaging.Digitising;
 /// <param name="PlacedOutline">The face as it lies in the target frame, mm, y down.</param>
 /// <param name="DisplayedPixels">The outline in the photo, px as displayed, for drawing over it.</param>
 /// <param name="ErrorSources">Independent causes of error.</param>
-/// <param name="Warnings">What the person should know, in plain sentences.</param>
+/// <param name="Cautions">What the person should know, each with a stable code.</param>
 public sealed record DigitisedSection(
     int? Station,
     bool IsOpening,
@@ -24,4 +25,8 @@ public sealed record DigitisedSection(
     IReadOnlyList<TargetPoint> PlacedOutline,
     IReadOnlyList<PixelPoint> DisplayedPixels,
     IReadOnlyList<OutlineErrorSource> ErrorSources,
-    IReadOnlyList<string> Warnings);
+    IReadOnlyList<Problem> Cautions)
+{
+    /// <summary>The same in plain sentences.</summary>
+    public IReadOnlyList<string> Warnings => [.. Cautions.Select(caution => $"{caution.What} {caution.Remedy}")];
+}

@@ -9,6 +9,9 @@ namespace SectionScan.Imaging.Digitising;
 /// <summary>The causes of error of one digitised outline, each as how the outline would move at one standard uncertainty.</summary>
 internal static class ErrorSources
 {
+    /// <summary>The name of what is not known of the wall's lean.</summary>
+    public const string WallBelowTheFace = "wall below the face";
+
     // What the edge model does not know (tone curve, sharpening, texture), as a share of a pixel and of the blur.
     private const double EdgeBiasPx = 0.2;
     private const double EdgeBiasBlurs = 0.04;
@@ -111,7 +114,7 @@ internal static class ErrorSources
         // the face, by half where it is dark. Right below the camera such a strip shows all round, else on the side toward the camera.
         var melts = Math.Clamp(1.5 - (shown / (10 * edge.BlurMm)), 0.2, 1);
         var offset = melts * Math.Min(FlareShare * edge.FlareUncertaintyMm, FlareMostBlurs * edge.BlurMm);
-        return new("wall below the face", [shown < edge.FlareUncertaintyMm ? new NormalOffsetEffect(offset) : new FacingOffsetEffect(offset, dx, dy)], IsAssumed: true);
+        return new(WallBelowTheFace, [shown < edge.FlareUncertaintyMm ? new NormalOffsetEffect(offset) : new FacingOffsetEffect(offset, dx, dy)], IsAssumed: true);
     }
 
     private static double Square(double x) => x * x;

@@ -1,4 +1,3 @@
-using SectionScan.Imaging.Checks;
 using SectionScan.Imaging.Edges;
 using SectionScan.Imaging.Photos;
 using SectionScan.Imaging.Targets;
@@ -15,9 +14,6 @@ internal static class SectionAssembly
     private const int FewestPoints = 360;
     private const int MostPoints = 2000;
     private const double PointSpacingMm = 0.12;
-
-    private const double WeakShareToMention = 0.06;
-    private const double WallShareToMention = 0.06;
 
     /// <summary>Assembles the section.</summary>
     public static Result<DigitisedSection> Assemble(Scene scene, FaceEdge edge, StationTag? tag)
@@ -49,36 +45,9 @@ internal static class SectionAssembly
         var photo = scene.Photo;
         PixelPoint[] displayed = [.. placed.Select(p => StoredPixels.ToDisplayed(
             scene.Scale.Camera.Project(p, scene.ThicknessMm), photo.QuarterTurns, photo.Colour.Width, photo.Colour.Height))];
+        var sources = ErrorSources.Of(edge, placement, scene.Scale, scene.Settings, scene.ThicknessMm, !scene.IsOpening);
         return new DigitisedSection(
             tag?.Station, scene.IsOpening, scene.ThicknessMm, outline, placement, placed, displayed,
-            ErrorSources.Of(edge, placement, scene.Scale, scene.Settings, scene.ThicknessMm, !scene.IsOpening), [.. Warnings(scene, edge, placement, tag)]);
-    }
-
-    private static IEnumerable<string> Warnings(Scene scene, FaceEdge edge, SectionPlacement placement, StationTag? tag)
-    {
-        if (tag is null && !scene.IsOpening && scene.Settings.Scale is null)
-        {
-            yield return scene.Settings.Up is null
-                ? "No station tag lies beside the slice: the station is unknown, and the sheet's top edge is taken for the roof."
-                : "No station tag lies beside the slice: the station is unknown.";
-        }
-
-        var wall = CheckRules.Wall(scene.Scale.Camera, placement.Origin, scene.ThicknessMm);
-        if (wall.Verdict != CheckVerdict.Good)
-        {
-            yield return $"{wall.Finding} {wall.Remedy}";
-        }
-
-        if (Math.Max(edge.WeakShare, Math.Max(edge.ShareOf(EdgeDoubtCause.Faint), edge.ShareOf(EdgeDoubtCause.Unsteady))) is var faint && faint > WeakShareToMention)
-        {
-            yield return FormattableString.Invariant(
-                $"The edge is faint over {100 * faint:0} % of the outline, and the stated uncertainty allows for it; look at the picture before you trust it. Even light from all sides, or a background of another tint, shows the edge better.");
-        }
-
-        if (edge.ShareOf(EdgeDoubtCause.WallLikeFace) is var wallLike && wallLike > WallShareToMention)
-        {
-            yield return FormattableString.Invariant(
-                $"Over {100 * wallLike:0} % of the outline the wall below the face cannot be told from the face, and the stated uncertainty allows for it. Light the slice from the other side, lay it nearer the middle of the picture, or cut it thinner.");
-        }
+            sources, [.. SectionCautions.Of(scene, edge, placement, tag, outline, sources)]);
     }
 }

@@ -10,6 +10,28 @@ public static class ComparingProblems
     public static Problem NoSections(string where) => new(
         "no-sections", "There is no section document (*.section.json) in the folder.", where, "Name the folder that digitise --out wrote to.");
 
+    /// <summary>A folder where one section is wanted.</summary>
+    public static Problem FolderForSection(string where) => new(
+        "folder-for-section", "This is a folder, and one section is wanted here.", where,
+        "Name one section document in it (*.section.json). Whole ports are put side by side by spread and drift, and with a report by job run.");
+
+    /// <summary>A photo where a section is wanted.</summary>
+    public static Problem PhotoForSection(string where) => new(
+        "photo-for-section", "This is a photo, and not yet a section.", where,
+        "Digitise it first (sectionscan digitise), then name the section document (*.section.json) that comes of it.");
+
+    /// <summary>A file of another kind where a section is wanted.</summary>
+    public static Problem NoKindOfSection(string where) => new(
+        "no-kind-of-section", "The file's name is not that of a section document (.json) or of a drawing of an outline (.dxf, .svg, .csv).", where,
+        "Name the section document (*.section.json) that was written beside it, or a drawing of its outline.");
+
+    /// <summary>A drawing that only import-outline can be told how to read.</summary>
+    public static Problem ImportFirst(Problem ofDrawing)
+    {
+        ArgumentNullException.ThrowIfNull(ofDrawing);
+        return ofDrawing with { Remedy = $"Make a section document of it by import-outline, and name that. There: {ofDrawing.Remedy}" };
+    }
+
     /// <summary>Two sections of one station where one is wanted.</summary>
     public static Problem StationTwice(int station, IReadOnlyList<string> names) => new(
         "station-twice",
@@ -37,9 +59,16 @@ public static class ComparingProblems
         NoStationInBoth() with { What = $"No station is in both: {Stations(first)} and {Stations(second)}." };
 
     /// <summary>A section that has no counterpart.</summary>
-    public static Problem StationAlone(string name) => new(
-        "station-alone", $"{name} has no counterpart of its station.", name,
-        "Photograph the missing station, or each slice with its station tag; or name the two sections themselves.");
+    /// <param name="name">Its name.</param>
+    /// <param name="isTarget">True for a target shape: the port's own section is missing.</param>
+    /// <param name="lacksTarget">True when the target is what is missing.</param>
+    public static Problem StationAlone(string name, bool isTarget, bool lacksTarget) =>
+        lacksTarget ? new(
+            "station-without-target", $"{name} has no target of its station.", name,
+            "Settle a target for it (target-shape tells why when it makes none), or work without this station.")
+        : new(
+            "station-alone", isTarget ? $"{name} is a target for a station that the port lacks." : $"{name} has no counterpart of its station.", name,
+            "Photograph the missing station, or each slice with its station tag; or name the two sections themselves.");
 
     private static string Stations(IReadOnlyList<SectionInput> sections) =>
         string.Join(", ", sections.Select(section => section.Station?.ToString(CultureInfo.InvariantCulture) ?? "none"));

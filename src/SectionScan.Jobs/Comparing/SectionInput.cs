@@ -48,6 +48,8 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     /// <summary>What an entry of the library is named with.</summary>
     public const string LibraryPrefix = "library:";
 
+    private const string DocumentEnding = ".json";
+
     /// <summary>Reads a section.</summary>
     /// <param name="text">A file, or <c>library:</c> and an entry's number or path.</param>
     /// <param name="libraryPath">The library's file.</param>
@@ -61,9 +63,20 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
             return LibrarySource.UseExisting(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(From);
         }
 
-        return OutlineFile.IsKnown(text)
-            ? TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new()).Then<SectionInput>(chosen =>
-                new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = TextFile.Sha256Of(content) }))
+        if (Directory.Exists(text))
+        {
+            return ComparingProblems.FolderForSection(text);
+        }
+
+        if (OutlineFile.IsKnown(text))
+        {
+            return TextFile.Read(text, OutlineFile.MaximumBytes).Then(content => OutlineFile.Read(content, text, new()).TryGet(out var chosen, out var problem)
+                ? new SectionInput(System.IO.Path.GetFileNameWithoutExtension(text), chosen.Outline, []) { Sha256 = TextFile.Sha256Of(content) }
+                : (Result<SectionInput>)ComparingProblems.ImportFirst(problem));
+        }
+
+        return File.Exists(text) && FileNames.IsPhoto(text) ? ComparingProblems.PhotoForSection(text)
+            : File.Exists(text) && !text.EndsWith(DocumentEnding, StringComparison.OrdinalIgnoreCase) ? ComparingProblems.NoKindOfSection(text)
             : TextFile.Read(text, SectionDocumentFormat.MaximumBytes).Then(content =>
                 SectionDocumentFormat.Read(content, text).Then<SectionInput>(document => Of(FileNames.StemOf(text), document) with { Sha256 = TextFile.Sha256Of(content) }))
                 .Then<SectionInput>(section => section with { Path = text });

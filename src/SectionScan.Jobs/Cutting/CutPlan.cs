@@ -26,6 +26,9 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
     /// <summary>Sections of a station that only one of the two ports has: not planned.</summary>
     public IReadOnlyList<SectionInput> Alone { get; init; } = [];
 
+    /// <summary>What each of them lacks.</summary>
+    public IReadOnlyList<Problem> Unplanned { get; init; } = [];
+
     /// <summary>Metal to remove in roughing between the first station and the last, mm³; null when the stations' distance is not known.</summary>
     public double? NowMm3 => Volume(station => station.Cut.NowMm2);
 
@@ -81,7 +84,7 @@ public sealed record CutPlan(CutPlanOrder Order, IReadOnlyList<StationPlan> Stat
             stations.Add(station);
         }
 
-        return new CutPlan(order, stations) { Alone = paired.Alone };
+        return new CutPlan(order, stations) { Alone = paired.Alone, Unplanned = paired.Missing };
     }
 
     /// <summary>Writes the plan: pages as one PDF and as SVG, the depths as CSV.</summary>

@@ -1,4 +1,5 @@
 using SectionScan.Metrology.Capture;
+using SectionScan.Metrology.Results;
 
 namespace SectionScan.Jobs.Digitising;
 
@@ -34,14 +35,14 @@ public sealed record DigitiseAnswer(string Schema, IReadOnlyList<DigitiseAnswer.
             return new(
                 photo, error is null ? "ok" : "failed", error,
                 digitised is null ? null : TargetPart.Of(digitised.Target), digitised is null ? null : CameraPart.Of(digitised.Camera),
-                [.. outcome.Documents.Select(d => SectionPart.Of(d, isInch))], warnings);
+                [.. outcome.Documents.Select((d, i) => SectionPart.Of(d, digitised?.Sections[i].Cautions ?? [], isInch))], warnings);
         }
     }
 
     /// <summary>What identifies the photo.</summary>
     public sealed record PhotoPart(string File, string? Sha256, int? WidthPx, int? HeightPx, string? Camera, string? TakenAt);
 
-    /// <summary>Why a photo failed.</summary>
+    /// <summary>Why a photo failed, or what a person should know of a section: a stable code, what, and what to do.</summary>
     public sealed record ErrorPart(string Code, string Message, string Remedy);
 
     /// <summary>The target's fit.</summary>
@@ -62,9 +63,9 @@ public sealed record DigitiseAnswer(string Schema, IReadOnlyList<DigitiseAnswer.
     public sealed record SectionPart(
         int? Station, string Subject, double ThicknessMm, IReadOnlyList<double[]> Outline, IReadOnlyList<double[]> PlacedOutline,
         IReadOnlyDictionary<string, MeasurePart> Measures, IReadOnlyDictionary<string, IReadOnlyList<BudgetPart>> Budget,
-        IReadOnlyList<string> Warnings)
+        IReadOnlyList<string> Warnings, IReadOnlyList<ErrorPart> Cautions)
     {
-        internal static SectionPart Of(DigitisedDocument done, bool isInch)
+        internal static SectionPart Of(DigitisedDocument done, IReadOnlyList<Problem> cautions, bool isInch)
         {
             var section = done.Document.Section;
             return new(
@@ -76,7 +77,7 @@ public sealed record DigitiseAnswer(string Schema, IReadOnlyList<DigitiseAnswer.
                     q => q.Measure.Name,
                     q => (IReadOnlyList<BudgetPart>)[.. q.Budget.Rows.Select(r => new BudgetPart(
                         r.Source, r.StandardUncertainty * MeasureUnits.Factor(q.Measure, isInch)))]),
-                section.Warnings);
+                section.Warnings, [.. cautions.Select(caution => new ErrorPart(caution.Code, caution.What, caution.Remedy))]);
         }
     }
 

@@ -4,6 +4,10 @@ namespace SectionScan.Jobs.Files;
 public static class FileNames
 {
     private const int Longest = 80;
+    private static readonly string[] PhotoEndings = [".jpg", ".jpeg", ".png", ".heic", ".heif", ".avif", ".webp", ".tif", ".tiff", ".bmp", ".dng"];
+
+    /// <summary>True when the name is that of a photo.</summary>
+    public static bool IsPhoto(string path) => PhotoEndings.Contains(Path.GetExtension(path), StringComparer.OrdinalIgnoreCase);
 
     /// <summary>The words with everything that a file system could trip over turned into a dash.</summary>
     public static string Safe(string words)

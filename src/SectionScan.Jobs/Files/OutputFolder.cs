@@ -35,6 +35,15 @@ public sealed class OutputFolder
     /// <summary>Writes text as UTF-8 without byte order mark; see <see cref="Write(string, byte[])"/>.</summary>
     public Result<string> Write(string name, string text) => Write(name, Text(text));
 
+    /// <summary>Writes text as <see cref="Write(string, string)"/> does, but takes no other file's place: one with the same contents is left as it is.</summary>
+    public Result<string> WriteUnlessTaken(string name, string text)
+    {
+        var path = Path.Combine(FullPath, name);
+        return !Path.Exists(path) ? Write(name, text)
+            : TextFile.Read(path, long.MaxValue).TryGet(out var there, out _) && there == text ? path
+            : FileProblems.NotReplaced(path);
+    }
+
     /// <summary>What writes a text as UTF-8 without byte order mark, for <see cref="WriteAll"/>.</summary>
     public static Action<Stream> Text(string text) => stream => stream.Write(Encoding.UTF8.GetBytes(text));
 

@@ -19,7 +19,7 @@ public sealed record PortProof(IReadOnlyList<ProvedSection> Proved, IReadOnlyLis
         SectionFiles.Paired(targets, finished).Then<PortProof>(paired =>
         {
             var proved = new List<ProvedSection>();
-            var unproved = paired.Alone.Select(section => ComparingProblems.StationAlone(section.Name)).ToList();
+            var unproved = paired.Missing.ToList();
             foreach (var (target, section) in paired.Pairs)
             {
                 stop.ThrowIfCancellationRequested();

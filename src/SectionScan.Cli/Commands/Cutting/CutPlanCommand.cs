@@ -4,7 +4,6 @@ using SectionScan.Cli.Problems;
 using SectionScan.Cli.Terminals;
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Sections;
-using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.Ports;
 using SectionScan.Metrology.Comparison;
@@ -29,9 +28,9 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
             return ExitCode.UnusableInput;
         }
 
-        foreach (var alone in plan.Alone)
+        foreach (var missing in plan.Unplanned)
         {
-            problems.PrintWarning(ComparingProblems.StationAlone(alone.Name));
+            problems.PrintWarning(missing);
         }
 
         if (settings.IsJson)

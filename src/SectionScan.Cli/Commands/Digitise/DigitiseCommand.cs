@@ -89,10 +89,10 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
 
         foreach (var section in outcome.Digitised.Sections)
         {
-            foreach (var warning in section.Warnings)
+            foreach (var caution in section.Cautions)
             {
                 var where = section.Station is { } station ? $"{outcome.Path}, station {station.ToString(CultureInfo.InvariantCulture)}" : outcome.Path;
-                problems.PrintWarning(AsProblem(warning, where));
+                problems.PrintWarning(caution with { Where = where });
             }
         }
     }

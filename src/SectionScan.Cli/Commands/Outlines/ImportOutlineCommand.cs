@@ -20,8 +20,9 @@ internal sealed class ImportOutlineCommand(Terminal terminal, ProblemPrinter pro
     public override int Execute(CommandContext context, ImportOutlineSettings settings, CancellationToken cancellationToken)
     {
         var import = settings.Import;
-        var results = settings.Drawings.Select(drawing => (Drawing: drawing, Result: import.Read(drawing).Then(section =>
-            Written(settings, drawing, section)))).ToList();
+        var stems = FileNames.Unique(settings.Drawings.Select(drawing => FileNames.Safe(Path.GetFileNameWithoutExtension(drawing))));
+        var results = settings.Drawings.Zip(stems, (drawing, stem) => (Drawing: drawing, Result: import.Read(drawing).Then(section =>
+            Written(settings, stem, section)))).ToList();
         var failed = results.Select(each => each.Result.TryGet(out _, out var problem) ? null : problem).OfType<Problem>().ToList();
         failed.ForEach(problems.Print);
         if (settings.IsJson)
@@ -36,13 +37,12 @@ internal sealed class ImportOutlineCommand(Terminal terminal, ProblemPrinter pro
         return ExitCode.OfBatch(results.Count - failed.Count, failed.Count);
     }
 
-    private static Result<WrittenSection> Written(ImportOutlineSettings settings, string drawing, ImportedSection section)
+    private static Result<WrittenSection> Written(ImportOutlineSettings settings, string stem, ImportedSection section)
     {
-        var stem = FileNames.Safe(Path.GetFileNameWithoutExtension(drawing));
         var name = section.Document.Section.Station is { } station
             ? FormattableString.Invariant($"{stem}.station-{station}.section.json")
             : $"{stem}.section.json";
-        return OutputFolder.Open(settings.Out).Then(folder => folder.Write(name, section.ToJson())).Then<WrittenSection>(path => new WrittenSection(section, path));
+        return OutputFolder.Open(settings.Out).Then(folder => settings.Replace ? folder.Write(name, section.ToJson()) : folder.WriteUnlessTaken(name, section.ToJson())).Then<WrittenSection>(path => new WrittenSection(section, path));
     }
 
     private static object Answer(string drawing, Result<WrittenSection> result, UnitOption units)

@@ -70,6 +70,10 @@ internal sealed class ImportOutlineSettings : OutputSettings
     [DefaultValue(".")]
     public string Out { get; init; } = ".";
 
+    [CommandOption("--replace")]
+    [Description("Put the new section documents in the place of others that have their names; without it these are kept")]
+    public bool Replace { get; init; }
+
     [CommandOption("--units <UNITS>")]
     [Description("mm or in: what is shown")]
     public UnitOption Units { get; init; }

@@ -38,9 +38,9 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
 
         var targets = new List<SettledTarget>();
         var failed = new List<Problem>();
-        foreach (var alone in paired.Alone)
+        foreach (var missing in paired.Missing)
         {
-            problems.PrintWarning(ComparingProblems.StationAlone(alone.Name));
+            problems.PrintWarning(missing);
         }
 
         var choice = settings.Choice with { Walls = walls };

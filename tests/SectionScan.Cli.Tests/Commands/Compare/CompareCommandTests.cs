@@ -1,5 +1,7 @@
 using System.Text;
 using System.Text.Json;
+using SectionScan.Drawings.Formats;
+using SectionScan.Drawings.Sections;
 using SectionScan.Testing.Sections;
 
 namespace SectionScan.Cli.Tests.Commands.Compare;
@@ -102,6 +104,43 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Contains(said, run.Error, StringComparison.Ordinal);
         Assert.Empty(folder.Written);
         Assert.False(File.Exists(folder.PathOf("none.db")));
+    }
+
+    [Theory]
+    [InlineData("folder", "This is a folder, and one section is wanted here.", "Name one section document in it")]
+    [InlineData("slices.JPG", "This is a photo, and not yet a section.", "Digitise it first (sectionscan digitise)")]
+    [InlineData("solid.stl", "not that of a section document", "Name the section document")]
+    [InlineData("two.svg", "The drawing holds 2 closed lines", "Make a section document of it by import-outline, and name that. There: Choose one with --layer NAME")]
+    [InlineData("plain.svg", "does not say what its unit is", "Make a section document of it by import-outline, and name that. There: Give --file-units")]
+    public async Task What_is_no_section_is_told_with_the_way_to_one(string name, string said, string remedy)
+    {
+        Directory.CreateDirectory(folder.PathOf("folder"));
+        folder.Bytes("slices.JPG", [0xFF, 0xD8, 0xFF, 0xE0]);
+        folder.Bytes("solid.stl", "solid port"u8.ToArray());
+        folder.Bytes("two.svg", "<svg xmlns='http://www.w3.org/2000/svg' width='100mm' height='100mm' viewBox='0 0 100 100'><circle cx='30' cy='30' r='9'/><circle cx='70' cy='70' r='8'/></svg>"u8.ToArray());
+        folder.Bytes("plain.svg", "<svg xmlns='http://www.w3.org/2000/svg'><circle cx='30' cy='30' r='9'/></svg>"u8.ToArray());
+
+        var run = await CommandLine.RunAsync("compare", before, folder.PathOf(name));
+
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains(said, run.Error, StringComparison.Ordinal);
+        Assert.Contains(folder.PathOf(name), run.Error, StringComparison.Ordinal);
+        Assert.Contains(remedy, run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_drawing_of_a_section_is_read_back_by_its_outline_and_not_by_its_letters()
+    {
+        var drawing = folder.PathOf("station-3.svg");
+        using (var file = File.Create(drawing))
+        {
+            SvgWriter.Write(SectionDrawing.Build(SampleSections.Ellipse(40, 30, 720), new("station 3", new(40, 0.1), new(30, 0.1)) { AreaMm2 = new(Math.PI * 300, 1) }), file);
+        }
+
+        var run = await CommandLine.RunAsync("compare", drawing, drawing, "--json");
+
+        using var answer = JsonDocument.Parse(run.Output);
+        Assert.Equal(Math.PI * 300, answer.RootElement.GetProperty("measures").GetProperty("area").GetProperty("reference").GetProperty("value").GetDouble(), 0.1);
     }
 
     [Fact]

@@ -143,6 +143,27 @@ public sealed class CutPlanCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task A_station_that_only_lacks_its_target_is_not_asked_to_be_photographed_again()
+    {
+        Directory.CreateDirectory(folder.PathOf("cast"));
+        Directory.CreateDirectory(folder.PathOf("wanted"));
+        foreach (var station in new[] { 2, 3 })
+        {
+            File.Copy(Document(FormattableString.Invariant($"cast-{station}"), 30, station), Path.Combine(folder.PathOf("cast"), FormattableString.Invariant($"{station}.section.json")));
+        }
+
+        var proven = Document("proven", 34, 2);
+        Assert.Equal(ExitCode.Done, (await CommandLine.RunAsync("target-shape", Path.Combine(folder.PathOf("cast"), "2.section.json"), proven, "--out", folder.PathOf("wanted"))).ExitCode);
+
+        var run = await CommandLine.RunAsync("cut-plan", folder.PathOf("cast"), folder.PathOf("wanted"));
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Contains("3 has no target of its station.", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Settle a target for it", run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Photograph", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Walls_are_told_for_present_target_and_finished()
     {
         var run = await CommandLine.RunAsync("walls", present, "--target", target, "--finished", Document("done", 34.4, 3), "--keep-outs", keepOuts, "--json");

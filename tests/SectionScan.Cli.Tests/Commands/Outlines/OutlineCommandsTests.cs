@@ -81,13 +81,46 @@ public sealed class OutlineCommandsTests : IDisposable
         Assert.Equal(Jobs.Outlines.OutlineExport.KnownKinds.Count, files.Count);
         foreach (var file in files)
         {
-            var back = await CommandLine.RunAsync("import-outline", file, "--keep-origin", "--json", "--out", folder.PathOf("back"));
+            var back = await CommandLine.RunAsync("import-outline", file, "--keep-origin", "--json", "--out", folder.PathOf("back"), "--replace");
             var points = Root(back).GetProperty("results")[0].GetProperty("outline").EnumerateArray().Select(p => (X: p[0].GetDouble(), Y: p[1].GetDouble())).ToList();
             Assert.Equal(original.Length, points.Count);
 
             // Documents keep 0.0001 mm.
             Assert.All(original.Zip(points), pair => Assert.InRange(Math.Abs(pair.First.XMm - pair.Second.X) + Math.Abs(pair.First.YMm - pair.Second.Y), 0, 0.00021));
         }
+    }
+
+    [Fact]
+    public async Task A_document_that_is_there_already_is_kept_unless_it_is_to_be_replaced()
+    {
+        Directory.CreateDirectory(folder.Out);
+        var there = Path.Combine(folder.Out, "circle.section.json");
+        await File.WriteAllTextAsync(there, "measured by hand");
+
+        var refused = await CommandLine.RunAsync("import-outline", Drawn("circle.dxf"), "--out", folder.Out);
+
+        Assert.Equal(ExitCode.UnusableInput, refused.ExitCode);
+        Assert.Contains("it is not overwritten", refused.Error, StringComparison.Ordinal);
+        Assert.Equal("measured by hand", await File.ReadAllTextAsync(there));
+        Assert.Equal(["circle.section.json"], folder.Written);
+
+        // With --replace it is; and the same again changes nothing, so that it is no matter.
+        Assert.Equal(ExitCode.Done, (await CommandLine.RunAsync("import-outline", Drawn("circle.dxf"), "--out", folder.Out, "--replace")).ExitCode);
+        Assert.Contains("drawing-sha256", await File.ReadAllTextAsync(there), StringComparison.Ordinal);
+        Assert.Equal(ExitCode.Done, (await CommandLine.RunAsync("import-outline", Drawn("circle.dxf"), "--out", folder.Out)).ExitCode);
+    }
+
+    [Fact]
+    public async Task Two_drawings_of_one_name_give_two_documents()
+    {
+        Directory.CreateDirectory(folder.PathOf("other"));
+        var other = folder.PathOf("other/circle.dxf");
+        File.Copy(Drawn("circle.dxf"), other);
+
+        var run = await CommandLine.RunAsync("import-outline", Drawn("circle.dxf"), other, "--out", folder.Out);
+
+        Assert.Equal(ExitCode.Done, run.ExitCode);
+        Assert.Equal(["circle-2.section.json", "circle.section.json"], folder.Written);
     }
 
     [Fact]
