@@ -12,5 +12,12 @@ public sealed record LibraryEntry(EntrySummary Summary, IReadOnlyList<EntryRevis
     public EntryRevision Current => History[^1];
 
     /// <summary>The section document as it is now, read.</summary>
-    public Result<SectionDocument> ReadDocument() => SectionDocumentFormat.Read(Current.Content.DocumentJson, Summary.Place.Path);
+    public Result<SectionDocument> ReadDocument() => ReadDocument(Current);
+
+    /// <summary>The section document as one of the revisions had it, read.</summary>
+    public Result<SectionDocument> ReadDocument(EntryRevision revision)
+    {
+        ArgumentNullException.ThrowIfNull(revision);
+        return SectionDocumentFormat.Read(revision.Content.DocumentJson, Summary.Place.Path);
+    }
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using SectionScan.Archive.Entries;
 using SectionScan.Drawings.Outlines;
 using SectionScan.Jobs.Files;
@@ -16,7 +18,7 @@ namespace SectionScan.Jobs.Comparing;
 /// <param name="Name">What to call it in drawings and tables.</param>
 /// <param name="Outline">Its outline.</param>
 /// <param name="ErrorSources">What is known of its error; empty for a bare outline.</param>
-public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<OutlineErrorSource> ErrorSources)
+public sealed partial record SectionInput(string Name, Outline Outline, IReadOnlyList<OutlineErrorSource> ErrorSources)
 {
     /// <summary>The whole document; null for a bare outline.</summary>
     public SectionDocument? Document { get; init; }
@@ -51,7 +53,7 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     private const string DocumentEnding = ".json";
 
     /// <summary>Reads a section.</summary>
-    /// <param name="text">A file, or <c>library:</c> and an entry's number or path.</param>
+    /// <param name="text">A file, or <c>library:</c> and an entry's number or path; behind a number, @ and a revision's number may follow.</param>
     /// <param name="libraryPath">The library's file.</param>
     /// <param name="time">The clock.</param>
     public static Result<SectionInput> Read(string text, string libraryPath, TimeProvider time)
@@ -60,7 +62,10 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
         if (text.StartsWith(LibraryPrefix, StringComparison.OrdinalIgnoreCase))
         {
             var entry = text[LibraryPrefix.Length..];
-            return LibrarySource.UseExisting(libraryPath, time, library => library.Find(entry).Then(library.Show)).Then(From);
+            var revision = EntryAtRevision().Match(entry) is { Success: true } named && int.TryParse(named.Groups[2].ValueSpan, CultureInfo.InvariantCulture, out var number)
+                ? number : (int?)null;
+            return LibrarySource.UseExisting(libraryPath, time, library => library.Find(revision is null ? entry : entry[..entry.LastIndexOf('@')]).Then(library.Show))
+                .Then(found => From(found, revision));
         }
 
         if (Directory.Exists(text))
@@ -83,12 +88,7 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
     }
 
     /// <summary>The section that an entry of the library holds now.</summary>
-    public static Result<SectionInput> From(LibraryEntry entry)
-    {
-        ArgumentNullException.ThrowIfNull(entry);
-        return entry.ReadDocument().Then<SectionInput>(document =>
-            Of(entry.Summary.Place.Path, document) with { EntryId = entry.Summary.Id, Sha256 = entry.Current.DocumentSha256 });
-    }
+    public static Result<SectionInput> From(LibraryEntry entry) => From(entry, null);
 
     /// <summary>The section of a document at hand.</summary>
     /// <param name="name">What to call it.</param>
@@ -119,4 +119,18 @@ public sealed record SectionInput(string Name, Outline Outline, IReadOnlyList<Ou
             ? double.Hypot(WallUncertainty.Of(Outline, ErrorSources), WallUncertainty.Of(other.Outline, other.ErrorSources))
             : double.NaN;
     }
+
+    /// <summary>The section as an entry's revision had it; without a number, as it is now.</summary>
+    private static Result<SectionInput> From(LibraryEntry entry, int? number)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var path = entry.Summary.Place.Path;
+        return (number is null ? entry.Current : entry.History.FirstOrDefault(each => each.Number == number)) is not { } revision
+            ? LibraryUseProblems.RevisionNotFound(path, number!.Value, entry.Summary.RevisionNumber)
+            : entry.ReadDocument(revision).Then<SectionInput>(document =>
+                Of(number is null ? path : FormattableString.Invariant($"{path}, revision {number}"), document) with { EntryId = entry.Summary.Id, Sha256 = revision.DocumentSha256 });
+    }
+
+    [GeneratedRegex("^(#?[0-9]{1,18})@([0-9]{1,9})$")]
+    private static partial Regex EntryAtRevision();
 }

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Metrology.Comparison;
+using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Walls;
 
@@ -13,6 +14,9 @@ namespace SectionScan.Jobs.PortingJobs;
 /// <param name="Walls">What lies behind the walls of the own port.</param>
 public sealed record JobTarget(IReadOnlyList<(SectionInput Own, SectionInput Reference)> Pairs, IReadOnlyList<SectionInput> Alone, PortWalls Walls)
 {
+    /// <summary>True when the reference is the smaller one at every station: porting takes metal away, so the two have likely been exchanged.</summary>
+    public bool LooksExchanged => Pairs.All(pair => AreaMm2(pair.Reference) < AreaMm2(pair.Own));
+
     private readonly ConcurrentDictionary<(int At, AlignmentMethod Alignment, bool IsMirrored), Result<AlignedOutline>> laid = [];
 
     /// <summary>Reads both ports and puts them together.</summary>
@@ -53,4 +57,6 @@ public sealed record JobTarget(IReadOnlyList<(SectionInput Own, SectionInput Ref
         return laid.GetOrAdd((at, settings.Alignment, settings.IsMirrored), _ => SettledTarget.Lay(own, reference, choice.Alignment))
             .Then(lies => SettledTarget.Of(own, reference, lies, choice));
     }
+
+    private static double AreaMm2(SectionInput section) => PolygonMoments.SignedAreaMm2(section.Outline.Points);
 }

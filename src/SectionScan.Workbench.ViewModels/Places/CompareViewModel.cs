@@ -28,7 +28,14 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     public IReadOnlyList<(string Key, string Name)> Sections => [.. Window.Job.Sections.Select(each => (each.Id, Window.Job.NameOf(each)))];
 
     /// <summary>The library's sections; empty when there is no library.</summary>
-    public IReadOnlyList<(string Key, string Name)> LibrarySections => [.. Entries().Select(each => (KeyOf(each), each.Place.Path))];
+    public IReadOnlyList<(string Key, string Name)> LibrarySections => 
+    [
+        .. Entries().Select(each => (KeyOf(each), each.Place.Path)),
+
+        // Past revisions are chosen in the library; here only those that are compared stand among the others.
+        .. new[] { Choice.Reference, Choice.Measured }.OfType<string>().Where(key => key.StartsWith(ComparisonChoice.LibraryPrefix, StringComparison.Ordinal) && key.Contains('@', StringComparison.Ordinal))
+            .Distinct().Select(key => (key, Input(key).TryGet(out var past, out _) ? past.Name : key[ComparisonChoice.LibraryPrefix.Length..])),
+    ];
 
     /// <summary>The ports to choose between.</summary>
     public PortOptions Options => options ??= PortOptions.Of(Window.Live, desk);

@@ -160,6 +160,9 @@ public sealed partial class DecideViewModel : PlaceViewModel
         target with { SharesPercent = [.. Enumerable.Repeat(Clamped(percent), target.SharesPercent.Count)] };
 
     [RelayCommand]
+    private void ExchangePorts() => Set("Exchange the ports", target => target with { Own = target.Reference, Reference = target.Own });
+
+    [RelayCommand]
     private void ForgetDraft()
     {
         draft = null;

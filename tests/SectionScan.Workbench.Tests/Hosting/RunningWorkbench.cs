@@ -1,4 +1,6 @@
 using Microsoft.Playwright;
+using SectionScan.Archive.Entries;
+using SectionScan.Archive.Library;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Walls;
@@ -15,6 +17,12 @@ public sealed class RunningWorkbench : IAsyncLifetime
     private static readonly PortWalls Walls = new(
         [(3, new("oil drain", new KeepOutCircle(new(24, 4), 3.5), 0.3, KeepOut.UsualLimitMm, KeepOutSource.Drawing, string.Empty))],
         []);
+
+    /// <summary>The head whose station 4 lies in the library before any test, corrected once.</summary>
+    public const string KeptHead = "Bramble 480 twin, second";
+
+    /// <summary>How many sections lie in the library before any test.</summary>
+    public const int KeptBefore = 1;
 
     private IPlaywright? playwright;
     private IBrowser? browser;
@@ -107,6 +115,18 @@ public sealed class RunningWorkbench : IAsyncLifetime
             Proof = new() { Finished = JobPorts.KeyOf("finished") },
             Comparison = new(sections.Single(each => job.NameOf(each) == "exemplar, station 4").Id, sections.Single(each => job.NameOf(each) == "finished, station 4").Id),
         });
+        KeepOne(live, sections.Single(each => Name(each) == "exemplar, station 4"));
         return id;
+
+        string Name(JobSection section) => live.Job.NameOf(section);
+    }
+
+    private void KeepOne(LiveJob live, JobSection section)
+    {
+        var document = live.Measured(section).ValueOrThrow().Document;
+        using var library = SectionLibrary.Open(Path.Combine(Folder, "library.db"), TimeProvider.System).ValueOrThrow();
+        var entry = new EntryContent(new(KeptHead, PortName.Parse("intake 1").ValueOrThrow(), 4, "exemplar"), SectionDocumentFormat.Write(document), "", [], []);
+        var kept = library.Add(entry).ValueOrThrow();
+        library.Revise(kept.Id, entry with { Notes = "Proven on the bench" }, "note added").ValueOrThrow();
     }
 }

@@ -42,6 +42,20 @@ public sealed class DecideTests : ShopWithPlaces
     }
 
     [Fact]
+    public void Ports_that_were_exchanged_are_noticed_and_exchanged_back()
+    {
+        var window = SamplePort.WithTarget(Shop);
+        var decide = Decide(window);
+        Assert.False(decide.Ports!.ValueOrThrow().LooksExchanged);
+
+        decide.ExchangePortsCommand.Execute(null);
+        Assert.Equal(JobPorts.KeyOf("exemplar"), window.Job.Target.Own);
+        Assert.True(decide.Ports!.ValueOrThrow().LooksExchanged);
+        decide.ExchangePortsCommand.Execute(null);
+        Assert.False(decide.Ports!.ValueOrThrow().LooksExchanged);
+    }
+
+    [Fact]
     public async Task A_slider_shows_at_once_what_it_would_do_and_only_letting_go_is_a_step_to_take_back()
     {
         var window = SamplePort.WithTarget(Shop);

@@ -95,7 +95,7 @@ public sealed class EveryCommandTests : ShopWithPlaces
         var first = model.Found.Single(card => card.Entry.Place.Station == 1).Entry.Id;
 
         model.ShowCommand.Execute(first);
-        Assert.Single(model.Shown!.History);
+        Assert.Single(model.Shown!.Revisions);
 
         model.FindAlikeCommand.Execute(first);
         Assert.Equal([3, 2], model.Found.Select(card => card.Entry.Place.Station));

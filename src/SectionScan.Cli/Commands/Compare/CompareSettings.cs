@@ -11,7 +11,7 @@ namespace SectionScan.Cli.Commands.Compare;
 internal sealed class CompareSettings : AlignmentSettings
 {
     [CommandArgument(0, "<REFERENCE>")]
-    [Description("The section to compare with: a section document, an outline as DXF, SVG or CSV, or library:NUMBER")]
+    [Description("The section to compare with: a section document, an outline as DXF, SVG or CSV, or library:NUMBER, for an earlier revision library:NUMBER@REVISION")]
     public string Reference { get; init; } = string.Empty;
 
     [CommandArgument(1, "<MEASURED>")]

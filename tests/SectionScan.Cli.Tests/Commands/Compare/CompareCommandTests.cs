@@ -87,6 +87,12 @@ public sealed class CompareCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, run.ExitCode);
         using var answer = JsonDocument.Parse(run.Output);
         Assert.Equal("Bramble 480 twin/intake 1/station 3", answer.RootElement.GetProperty("reference").GetString());
+
+        run = await CommandLine.RunAsync("compare", "library:1@1", after, "--library", library);
+        Assert.Contains("station 3, revision 1", run.Output, StringComparison.Ordinal);
+        run = await CommandLine.RunAsync("compare", "library:1@7", after, "--library", library);
+        Assert.Equal(ExitCode.UnusableInput, run.ExitCode);
+        Assert.Contains("There is no revision 7; the newest is 1.", run.Error, StringComparison.Ordinal);
     }
 
     [Theory]
