@@ -28,14 +28,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     public IReadOnlyList<(string Key, string Name)> Sections => [.. Window.Job.Sections.Select(each => (each.Id, Window.Job.NameOf(each)))];
 
     /// <summary>The library's sections; empty when there is no library.</summary>
-    public IReadOnlyList<(string Key, string Name)> LibrarySections => 
-    [
-        .. Entries().Select(each => (KeyOf(each), each.Place.Path)),
-
-        // Past revisions are chosen in the library; here only those that are compared stand among the others.
-        .. new[] { Choice.Reference, Choice.Measured }.OfType<string>().Where(key => key.StartsWith(ComparisonChoice.LibraryPrefix, StringComparison.Ordinal) && key.Contains('@', StringComparison.Ordinal))
-            .Distinct().Select(key => (key, Input(key).TryGet(out var past, out _) ? past.Name : key[ComparisonChoice.LibraryPrefix.Length..])),
-    ];
+    public IReadOnlyList<(string Key, string Name)> LibrarySections => [.. Entries().Select(each => (KeyOf(each), each.Place.Path)), .. PastRevisions()];
 
     /// <summary>The ports to choose between.</summary>
     public PortOptions Options => options ??= PortOptions.Of(Window.Live, desk);
@@ -206,6 +199,11 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     private static string KeyOf(EntrySummary entry) => FormattableString.Invariant($"{ComparisonChoice.LibraryPrefix}{entry.Id}");
 
     private static string? NullIfEmpty(string? key) => string.IsNullOrEmpty(key) ? null : key;
+
+    /// <summary>Past revisions are chosen in the library; here only those that are compared stand among the others.</summary>
+    private IEnumerable<(string Key, string Name)> PastRevisions() => new[] { Choice.Reference, Choice.Measured }.OfType<string>()
+        .Where(key => key.StartsWith(ComparisonChoice.LibraryPrefix, StringComparison.Ordinal) && key.Contains('@', StringComparison.Ordinal)).Distinct()
+        .Select(key => (key, Input(key).TryGet(out var past, out _) ? past.Name : key[ComparisonChoice.LibraryPrefix.Length..]));
 
     private IReadOnlyList<EntrySummary> Entries()
     {

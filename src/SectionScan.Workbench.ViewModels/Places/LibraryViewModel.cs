@@ -3,7 +3,6 @@ using CommunityToolkit.Mvvm.Input;
 using SectionScan.Archive.Entries;
 using SectionScan.Archive.Library;
 using SectionScan.Archive.Search;
-using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Libraries;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Comparison;
