@@ -40,8 +40,14 @@ public static class GasSpeedJudgements
         var judgements = new List<Judgement>();
         if (kind == PortKind.Intake)
         {
-            Speed(judgements, schedule, engine, engine.PeakTorqueRpm, "peak torque", NearPeakTorqueMPerS);
-            Speed(judgements, schedule, engine, engine.PeakPowerRpm, "peak power", NearPeakPowerMPerS);
+            var wishes = new[] { ("peak torque", engine.PeakTorqueRpm, NearPeakTorqueMPerS), ("peak power", engine.PeakPowerRpm, NearPeakPowerMPerS) }
+                .Where(wish => wish.Item2 is not null).Select(wish => (Near: wish.Item1, Rpm: wish.Item2!.Value, UsualMPerS: wish.Item3)).ToList();
+            if (wishes.Count > 0)
+            {
+                judgements.Add(PortSizeVerdict.Of(schedule, engine, wishes, ValveLimitRpm(engine, valve, flowCoefficient)));
+            }
+
+            wishes.ForEach(wish => Speed(judgements, schedule, engine, wish.Rpm, wish.Near, wish.UsualMPerS));
             PeakMach(judgements, schedule, engine);
             if (valve is not null)
             {
@@ -58,13 +64,8 @@ public static class GasSpeedJudgements
     }
 
     private static void Speed(
-        List<Judgement> judgements, AreaSchedule schedule, EngineData engine, double? rpm, string near, (double From, double To) usual)
+        List<Judgement> judgements, AreaSchedule schedule, EngineData engine, double at, string near, (double From, double To) usual)
     {
-        if (rpm is not { } at)
-        {
-            return;
-        }
-
         var least = schedule.Least;
         var speed = GasSpeedSchedule.SpeedMPerS(engine, least.AreaMm2, at);
         string Finding(UnitWords unit) =>
@@ -73,14 +74,14 @@ public static class GasSpeedJudgements
         {
             var wanted = PortGasSpeed.AreaMm2For(engine, at, usual.From);
             judgements.Add(new(
-                "mean-speed-low", LevelOf(usual.From - speed.Value, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too large."),
+                "mean-speed-low", LevelOf(usual.From - speed.Value, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too large for that engine speed."),
                 new(unit => TooLarge + $" For {unit.SpeedLimit(usual.From)} the least section would be {unit.RoundArea(wanted)}."), TooLargeBasis));
         }
         else if (speed.Value > usual.To)
         {
             var wanted = PortGasSpeed.AreaMm2For(engine, at, usual.To);
             judgements.Add(new(
-                "mean-speed-high", LevelOf(speed.Value - usual.To, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too small."),
+                "mean-speed-high", LevelOf(speed.Value - usual.To, speed.ExpandedUncertainty), new(unit => Finding(unit) + " The port is too small for that engine speed."),
                 new(unit => $"Losses grow with the square of the speed, and power falls off early. For {unit.SpeedLimit(usual.To)} the least section would be {unit.RoundArea(wanted)}."), Practice));
         }
         else
@@ -105,6 +106,11 @@ public static class GasSpeedJudgements
             : new("peak-mach-usual", JudgementLevel.Usual, finding, "Below choking over the whole range.", Practice));
     }
 
+    /// <summary>The engine speed from which the valve holds the breathing back, when that lies within the range.</summary>
+    private static double? ValveLimitRpm(EngineData engine, ValveData? valve, double? flowCoefficient) =>
+        valve is not null && InletMachIndex.RpmAt(engine, valve, flowCoefficient ?? InletMachIndex.AssumedFlowCoefficient, InletMachIndex.FallsFrom) is var rpm && rpm < engine.RpmTo
+            ? rpm : null;
+
     private static void MachIndex(List<Judgement> judgements, EngineData engine, ValveData valve, double? flowCoefficient)
     {
         var coefficient = flowCoefficient ?? InletMachIndex.AssumedFlowCoefficient;
@@ -118,7 +124,7 @@ public static class GasSpeedJudgements
         judgements.Add(index > InletMachIndex.FallsFrom
             ? new(
                 "mach-index-high", flowCoefficient is null ? JudgementLevel.Look : JudgementLevel.Outside, finding,
-                Text($"Breathing suffers from about {falls:0} 1/min and steeply from {steeply:0}: the valve, not the port, is the limit there; a larger port does not help."), Basis)
+                Text($"Breathing suffers from about {falls:0} 1/min and steeply from {steeply:0}. From there on the valve is the limit, and a larger port alone brings nothing."), Basis)
             : new("mach-index-usual", JudgementLevel.Usual, finding, "The valves let the engine breathe over the whole range.", Basis));
     }
 
@@ -135,8 +141,8 @@ public static class GasSpeedJudgements
         var least = schedule.Least.AreaMm2.Value / stemless;
         var second = Text($"The least section, station {schedule.Least.Position.Station}, is {least:0.00} of the throat's area; usual is {LeastOverThroat.From:0.00} to {LeastOverThroat.To:0.00}.");
         judgements.Add(
-            least > LeastOverThroat.To ? new("least-section-large", JudgementLevel.Look, second, "The port is nowhere narrower than the throat: gas speed is low all along it, and low-speed torque with it.", TooLargeBasis)
-            : least < LeastOverThroat.From ? new("least-section-small", JudgementLevel.Look, second, "The port is narrower than the throat needs: it holds the flow back before the valve does.", Practice)
+            least > LeastOverThroat.To ? new("least-section-large", JudgementLevel.Look, second, "For its throat the port is large: the gas is slower all along it than it need be.", TooLargeBasis)
+            : least < LeastOverThroat.From ? new("least-section-small", JudgementLevel.Look, second, "For its throat the port is small: it may hold the flow back before the valve does.", Practice)
             : new("least-section-usual", JudgementLevel.Usual, second, "In proportion to the throat.", Practice));
     }
 

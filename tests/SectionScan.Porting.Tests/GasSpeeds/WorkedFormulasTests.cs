@@ -109,6 +109,45 @@ public sealed class WorkedFormulasTests
         Assert.Equal(JudgementLevel.Look, Judge(700, Engine, Valve).Single(each => each.Code == "mach-index-high").Level);
     }
 
+    // Piston 11 m/s at 5000 and 15.4 m/s at 7000 1/min; areas for the limits by hand, 3631.68 mm² of piston: peak torque 11·3631.68/75 = 533 to
+    // 11·3631.68/60 = 666 mm²; peak power 15.4·3631.68/110 = 508 to 15.4·3631.68/80 = 699 mm². What suits both: 533 to 666 mm².
+    [Theory]
+    [InlineData(500, "port-size-small", "The port is too small there: opening it toward 533 mm² lowers the losses.")]
+    [InlineData(600, "port-size-usual", "Leave the size of the port as it is.")]
+    [InlineData(800, "port-size-large", "Take nothing more off there.")]
+    public void What_peak_torque_and_peak_power_ask_for_is_taken_together_first_of_all(double areaMm2, string code, string consequence)
+    {
+        var first = Judge(areaMm2, Engine with { PeakTorqueRpm = 5000, PeakPowerRpm = 7000 })[0];
+
+        Assert.Equal(code, first.Code);
+        Assert.Contains("533 mm² to 666 mm² would suit peak torque (5000 1/min) and peak power (7000 1/min)", first.Finding.ToString(), StringComparison.Ordinal);
+        Assert.EndsWith(consequence, first.Consequence.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_port_that_is_too_small_below_the_speed_where_the_valve_is_the_limit_is_told_both_without_contradiction()
+    {
+        // Field guide: the index passes 0.5 at 6430 1/min.
+        var found = Judge(500, Engine with { PeakTorqueRpm = 5000 }, Valve, 0.35);
+
+        Assert.EndsWith("From about 6430 1/min on the valve is the limit, and a larger port alone brings nothing there.", found[0].Consequence.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain(found, each => each.Consequence.ToString().Contains("does not help", StringComparison.Ordinal));
+        Assert.Contains("for that engine speed", found.Single(each => each.Code == "mean-speed-high").Finding.ToString(), StringComparison.Ordinal);
+
+        // With a valve half as large the limit lies below the speed in question: 6430/4 = 1608 1/min.
+        Assert.Contains("look at the valve first", Judge(500, Engine with { PeakTorqueRpm = 5000 }, Valve with { DiameterMm = 16.5 }, 0.35)[0].Consequence.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Speeds_that_no_one_size_suits_are_left_to_be_decided()
+    {
+        // Peak torque at 3000 (piston 6.6 m/s): 6.6·3631.68/60 = 399 mm² at most; peak power at 7000: 508 mm² at least.
+        var first = Judge(450, Engine with { PeakTorqueRpm = 3000, PeakPowerRpm = 7000 })[0];
+
+        Assert.Equal("port-size-compromise", first.Code);
+        Assert.Contains("508 mm² would be wanted for the one and 399 mm² for the other", first.Consequence.ToString(), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Throat_and_least_section_are_judged_by_their_ratios()
     {
