@@ -137,6 +137,11 @@ public sealed record SettledTarget(
         }
 
         steps.Add($"Toward the reference: {Shares(choice.Shares)}; smooth from the middle of one sector to the middle of the next.");
+        if (SectorBlends.InWords(own.Outline, shape.Outline, choice.Shares) is { } blends)
+        {
+            steps.Add(blends);
+        }
+
         if (order.Widening is { } widening)
         {
             steps.Add(string.Create(CultureInfo.InvariantCulture, $"Wider by {widening.TotalMm:0.##} mm beside the guide, at a height of {widening.AtYMm:0.0} mm, dying away over {widening.ReachMm:0.#} mm."));

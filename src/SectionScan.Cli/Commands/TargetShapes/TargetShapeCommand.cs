@@ -9,6 +9,7 @@ using SectionScan.Jobs.Cutting;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Metrology.Quantities;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.TargetShapes;
 using SectionScan.Porting.Walls;
 using Spectre.Console;
 using Spectre.Console.Cli;
@@ -72,7 +73,7 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
         }
         else
         {
-            Show(targets, unit);
+            Show(targets, choice.Shares, unit);
             foreach (var file in files)
             {
                 terminal.Answers.WriteLine(file);
@@ -82,7 +83,7 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
         return ExitCode.OfBatch(targets.Count, failed.Count);
     }
 
-    private void Show(List<SettledTarget> targets, LengthUnit unit)
+    private void Show(List<SettledTarget> targets, SectorShares shares, LengthUnit unit)
     {
         if (targets.Count == 0)
         {
@@ -113,6 +114,11 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
             foreach (var warning in target.Document.Section.Warnings)
             {
                 terminal.Answers.WriteLine($"{target.Name}: {warning}");
+            }
+
+            if (SectorBlends.InWords(target.Own.Outline, target.Shape.Outline, shares) is { } blends)
+            {
+                terminal.Answers.WriteLine($"{target.Name}: {blends}");
             }
 
             if (target.Shape.Missed is not null)

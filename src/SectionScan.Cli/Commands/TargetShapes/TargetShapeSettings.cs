@@ -29,7 +29,7 @@ internal sealed class TargetShapeSettings : AlignmentSettings
     public double Share { get; init; } = 100;
 
     [CommandOption("--share-at <SECTOR=PERCENT>")]
-    [Description("Another share for a sector: floor, roof, left, right, sides, corners, roof-left-corner, ..., for example floor=0; may be repeated")]
+    [Description("Another share for a sector: floor, roof, left, right, sides, corners, roof-left-corner, ..., for example floor=0; may be repeated. It holds in the middle of the sector and goes over smoothly into its neighbours: a floor at 0 still loses metal toward its ends unless they are at 0 too")]
     public string[] ShareAt { get; init; } = [];
 
     [CommandOption("--area <MM2>")]

@@ -79,6 +79,23 @@ public sealed class TargetShapeCommandTests : IDisposable
         Assert.Equal("oil drain", Assert.Single(target.TargetShape!.Limits).Note.Split(':')[0]);
     }
 
+    // From 40 to 44 mm: 2 mm all round. The floor ends 22.5° from its middle, halfway to the corners' middles at 45°: half of 2 mm there
+    // (the blend of SectorShares is 1/2 in the middle between two sectors), and a little more because the target's centroid lies higher.
+    [Fact]
+    public async Task A_floor_at_nothing_tells_what_still_comes_off_toward_its_ends_and_how_to_keep_it()
+    {
+        var run = await CommandLine.RunAsync("target-shape", own, reference, "--share-at", "floor=0", "--fair", "0", "--align", "centroids", "--out", folder.Out);
+
+        var said = run.Output.ReplaceLineEndings(string.Empty);
+        Assert.Matches(@"metal still comes off: up to 1\.0\d mm of the floor\. Give the neighbours 0 % too to keep all of it\.", said);
+        var path = Path.Combine(folder.Out, "station-3.target.section.json");
+        Assert.Contains(SectionDocumentFormat.Read(await File.ReadAllTextAsync(path), path).ValueOrThrow().TargetShape!.Steps, step => step.Contains("0 % too", StringComparison.Ordinal));
+
+        var kept = await CommandLine.RunAsync(
+            "target-shape", own, reference, "--share-at", "floor=0", "--share-at", "floor-left-corner=0", "--share-at", "floor-right-corner=0", "--fair", "0", "--align", "centroids");
+        Assert.Matches(@"still comes off: up to \d\.\d\d mm of the floor left corner, up to \d\.\d\d mm of the floor right corner\.", kept.Output);
+    }
+
     [Fact]
     public async Task A_station_without_a_partner_is_named()
     {
