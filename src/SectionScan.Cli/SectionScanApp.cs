@@ -88,7 +88,7 @@ public static class SectionScanApp
             configuration.SetApplicationName(Name);
             configuration.SetApplicationVersion(Version);
             configuration.SetApplicationCulture(CultureInfo.InvariantCulture);
-            configuration.ConfigureConsole(terminal.Answers);
+            configuration.ConfigureConsole(terminal.Help);
             // Not strict parsing: that fills an option that lacks its value with a word of the library's own, and the command runs.
             configuration.SetInterceptor(new LeftoverArguments(arguments));
             configuration.Settings.TrimTrailingPeriod = false;

@@ -1,3 +1,5 @@
+using SectionScan.Metrology.Measures;
+using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Porting.Documents;
 
@@ -19,5 +21,30 @@ public sealed record LibraryEntry(EntrySummary Summary, IReadOnlyList<EntryRevis
     {
         ArgumentNullException.ThrowIfNull(revision);
         return SectionDocumentFormat.Read(revision.Content.DocumentJson, Summary.Place.Path);
+    }
+
+    /// <summary>The entry in short as it was at a revision.</summary>
+    public Result<EntrySummary> SummaryAt(EntryRevision revision)
+    {
+        ArgumentNullException.ThrowIfNull(revision);
+        var content = revision.Content;
+        return ReadDocument(revision).Then<EntrySummary>(document =>
+        {
+            var facts = PolygonFacts.Of(document.Section.Outline);
+            return Summary with
+            {
+                Place = content.Place,
+                RevisionNumber = revision.Number,
+                IsRemoved = revision.Action == RevisionAction.Removed,
+                ChangedAt = revision.At,
+                AreaMm2 = PolygonMoments.Of(document.Section.Outline.Points).AreaMm2,
+                WidthMm = facts.WidthMm,
+                HeightMm = facts.HeightMm,
+                PhotoSha256 = document.Photo?.Sha256,
+                Notes = content.Notes,
+                Tags = content.Tags,
+                Fields = content.Fields,
+            };
+        });
     }
 }

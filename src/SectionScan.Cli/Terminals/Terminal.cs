@@ -14,11 +14,15 @@ public sealed class Terminal
     // Text that a program reads must not be folded to the width of a screen that is not there.
     private const int UnfoldedWidth = 400;
 
-    private Terminal(IAnsiConsole answers, IAnsiConsole messages)
+    private Terminal(IAnsiConsole answers, IAnsiConsole messages, IAnsiConsole help)
     {
         Answers = answers;
         Messages = messages;
+        Help = help;
     }
+
+    /// <summary>Standard output as help is written to it: folded for reading wherever it goes.</summary>
+    public IAnsiConsole Help { get; }
 
     /// <summary>Standard output: tables, help, or the one JSON document.</summary>
     public IAnsiConsole Answers { get; }
@@ -40,16 +44,18 @@ public sealed class Terminal
         var colours = string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
             ? ColorSystemSupport.Detect
             : ColorSystemSupport.NoColors;
+        var answers = Open(Console.OpenStandardOutput(), Console.IsOutputRedirected, colours);
         return new(
-            Open(Console.OpenStandardOutput(), Console.IsOutputRedirected, FallbackWidth, colours),
-            Open(Console.OpenStandardError(), Console.IsErrorRedirected, UnfoldedWidth, colours));
+            answers,
+            Open(Console.OpenStandardError(), Console.IsErrorRedirected, colours),
+            Console.IsOutputRedirected ? Unwatched(answers.Profile.Out.Writer, FallbackWidth) : answers);
     }
 
     /// <summary>Streams that nobody watches: plain text without colour, progress or wrapping.</summary>
     /// <param name="answers">Takes the place of standard output.</param>
     /// <param name="messages">Takes the place of standard error.</param>
     public static Terminal ForWriters(TextWriter answers, TextWriter messages) =>
-        new(Unwatched(answers, FallbackWidth), Unwatched(messages, UnfoldedWidth));
+        new(Unwatched(answers, UnfoldedWidth), Unwatched(messages, UnfoldedWidth), Unwatched(answers, FallbackWidth));
 
     /// <summary>Streams that behave as a person's screen does.</summary>
     /// <param name="answers">Takes the place of standard output.</param>
@@ -60,11 +66,12 @@ public sealed class Terminal
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(width, NarrowestScreen);
         var colours = hasColours ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors;
-        return new(Watched(answers, width, AnsiSupport.Yes, colours), Watched(messages, width, AnsiSupport.Yes, colours));
+        var watched = Watched(answers, width, AnsiSupport.Yes, colours);
+        return new(watched, Watched(messages, width, AnsiSupport.Yes, colours), watched);
     }
 
-    private static IAnsiConsole Open(Stream stream, bool isRedirected, int redirectedWidth, ColorSystemSupport colours) => isRedirected
-        ? Unwatched(OpenUtf8(stream), redirectedWidth)
+    private static IAnsiConsole Open(Stream stream, bool isRedirected, ColorSystemSupport colours) => isRedirected
+        ? Unwatched(OpenUtf8(stream), UnfoldedWidth)
         : Watched(OpenUtf8(stream), ScreenWidth(), AnsiSupport.Detect, colours);
 
     // AutoFlush: a message must be out before a crash or a long computation. The streams live as long as the process.

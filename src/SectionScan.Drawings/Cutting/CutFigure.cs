@@ -23,6 +23,10 @@ internal static class CutFigure
     /// <summary>Room for the depths above and below, mm.</summary>
     public const double LabelHeightMm = 13;
 
+    // A keep-out behind a thicker wall than this is none to mind, and of a long one only what lies this near the port is shown, mm.
+    private const double NearMm = 15;
+    private const double FarthestMm = 20;
+
     private static readonly double[] Scales = [0.5, 1, 1.5, 2, 2.5, 3, 4, 5];
 
     public static readonly Colour NowFill = DivergingPalette.At(0.75);
@@ -33,19 +37,23 @@ internal static class CutFigure
     public static readonly Pen LeavePen = new(DivergingPalette.At(-1), 0.9) { IsRound = true };
     public static readonly Pen ThinPen = new(Ink.Line, 1.1) { DashesMm = [0.7, 0.7] };
 
-    /// <summary>The largest usual scale at which a cut fits a room.</summary>
-    public static double ScaleFor(StationCut cut, double widthMm, double heightMm)
+    /// <summary>The largest usual scale at which a cut, its depths and the keep-outs near it fit a room.</summary>
+    public static double ScaleFor(StationCut cut, double widthMm, double heightMm) => Scales.Last(s => s == Scales[0]
+        || (Shown(cut, s) is var box && box.Width * s <= widthMm && box.Height * s <= heightMm));
+
+    /// <summary>What is to be shown whole: the outlines with room for the depths, and every keep-out that is near with its limit.</summary>
+    private static OutlineBox Shown(StationCut cut, double scale)
     {
-        var box = OutlineBox.Of(cut.Target, cut.Present);
-        return Scales.Last(s => s == Scales[0]
-            || ((box.Width * s) + (2 * LabelRoomMm) <= widthMm && (box.Height * s) + (2 * LabelHeightMm) <= heightMm));
+        var outlines = OutlineBox.Of(cut.Target, cut.Present);
+        return cut.Walls.Where(wall => wall.WallMm.Value <= NearMm).Select(wall => KeepOutFigure.Box(wall.KeepOut).Within(outlines.Widened(FarthestMm, FarthestMm)))
+            .Aggregate(outlines.Widened(LabelRoomMm / scale, LabelHeightMm / scale), (box, keepOut) => box.With(keepOut));
     }
 
     /// <summary>Draws the figure in the middle of a room on the page.</summary>
     public static void Draw(PageBuilder page, StationCut cut, PagePoint middle, double scale, double halfWidthMm, double halfHeightMm, LengthUnit unit)
     {
         var box = OutlineBox.Of(cut.Target, cut.Present);
-        var view = SectionView.Centred(middle, box, scale);
+        var view = SectionView.Centred(middle, Shown(cut, scale), scale);
         Area(page, "finish", view, Difference(cut.Target, cut.Present), FinishFill);
         Area(page, "now", view, cut.MetalNow, NowFill);
         Area(page, "beyond", view, Difference(cut.Present, cut.Target), BeyondFill);

@@ -83,6 +83,9 @@ internal sealed class PaperFlow(string title, PaperSize paper)
         y += GapMm - 1;
     }
 
+    /// <summary>The height of a paragraph, mm.</summary>
+    public double ParagraphMm(string text) => (StrokeFont.Wrapped(text, BodyMm, WidthMm).Count * BodyMm * StrokeFont.LineSpacing) + GapMm - 1;
+
     public void Note(string text, bool isCaution)
     {
         const double IndentMm = 4;

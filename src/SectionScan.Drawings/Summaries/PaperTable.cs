@@ -25,20 +25,29 @@ internal static class PaperTable
     // A table this long that is narrow enough stands in strips beside each other.
     private const int LongRows = 10;
 
+    /// <summary>The height without which the table begins on a new sheet, mm: all of a short one.</summary>
+    public static double TogetherMm(PaperFlow flow, TableBlock whole)
+    {
+        var table = InStrips(whole, flow.WidthMm);
+        var text = FontMm(flow, table);
+        var widths = Widths(flow, table, text);
+        var wholeMm = CaptionMm + table.Rows.Prepend(table.Headers).Sum(row => Height([.. row.Select((cell, i) => StrokeFont.Wrapped(cell, text, widths[i] + 0.01))], text));
+        return wholeMm <= MostTogetherMm ? wholeMm : BeginningMm;
+    }
+
     public static void Add(PaperFlow flow, TableBlock whole)
     {
         var table = InStrips(whole, flow.WidthMm);
         var text = FontMm(flow, table);
         var widths = Widths(flow, table, text);
-        var wholeMm = CaptionMm + Height(Broken(table.Headers)) + table.Rows.Sum(row => Height(Broken(row)));
-        flow.KeepTogether(wholeMm <= MostTogetherMm ? wholeMm : BeginningMm);
+        flow.KeepTogether(TogetherMm(flow, whole));
         flow.Paragraph(table.Caption, Ink.SmallHeightMm);
         var isNumber = Enumerable.Range(0, table.Headers.Count).Select(i => SummaryWriter.IsNumeric(whole, i % whole.Headers.Count)).ToArray();
         Head();
         foreach (var row in table.Rows)
         {
             var cells = Broken(row);
-            var height = Height(cells);
+            var height = Height(cells, text);
             Row(cells, flow.Take(height, Head), Weak, height);
         }
 
@@ -47,13 +56,11 @@ internal static class PaperTable
         void Head()
         {
             var cells = Broken(table.Headers);
-            var height = Height(cells);
+            var height = Height(cells, text);
             Row(cells, flow.Take(height), Strong, height);
         }
 
         List<IReadOnlyList<string>> Broken(IReadOnlyList<string> row) => [.. row.Select((cell, i) => StrokeFont.Wrapped(cell, text, widths[i] + 0.01))];
-
-        double Height(List<IReadOnlyList<string>> cells) => (Math.Max(1, cells.Max(lines => lines.Count)) * text * StrokeFont.LineSpacing) + LeadMm;
 
         void Row(List<IReadOnlyList<string>> cells, double top, Pen rule, double height)
         {
@@ -75,6 +82,8 @@ internal static class PaperTable
             flow.Sheet.Line(new(PaperFlow.LeftMm, y), new(x - BetweenMm, y), rule);
         }
     }
+
+    private static double Height(List<IReadOnlyList<string>> cells, double text) => (Math.Max(1, cells.Max(lines => lines.Count)) * text * StrokeFont.LineSpacing) + LeadMm;
 
     private static TableBlock InStrips(TableBlock table, double widthMm)
     {

@@ -17,10 +17,15 @@ public static class SummaryPaper
         Cover(flow, page);
         foreach (var section in page.Sections)
         {
-            flow.Heading(section.Heading, section.Blocks.Count == 0 ? 0 : BeginningMm(flow, section.Blocks[0]));
-            foreach (var block in section.Blocks)
+            flow.Heading(section.Heading, BeginningMm(flow, section.Blocks, 0));
+            for (var i = 0; i < section.Blocks.Count; i++)
             {
-                Block(flow, block);
+                if (section.Blocks[i] is ParagraphBlock)
+                {
+                    flow.KeepTogether(BeginningMm(flow, section.Blocks, i));
+                }
+
+                Block(flow, section.Blocks[i]);
             }
         }
 
@@ -39,12 +44,14 @@ public static class SummaryPaper
         flow.Paragraph(page.Introduction);
     }
 
-    // A heading alone at the foot of a sheet helps nobody: what begins below it must fit too.
-    private static double BeginningMm(PaperFlow flow, SummaryBlock block) => block switch
+    // A heading, or a sentence that leads to a table or drawing, alone at the foot of a sheet helps nobody: what begins below it must fit too.
+    private static double BeginningMm(PaperFlow flow, IReadOnlyList<SummaryBlock> blocks, int at) => at >= blocks.Count ? 0 : blocks[at] switch
     {
+        ParagraphBlock paragraph when at + 1 < blocks.Count && blocks[at + 1] is TableBlock or DrawingBlock or PhotographBlock =>
+            flow.ParagraphMm(paragraph.Text) + BeginningMm(flow, blocks, at + 1),
         DrawingBlock drawing => flow.BeginningMm(drawing.Drawings),
         PhotographBlock => PaperFlow.MostPhotographMm + 12,
-        TableBlock => 40,
+        TableBlock table => PaperTable.TogetherMm(flow, table),
         _ => 22,
     };
 

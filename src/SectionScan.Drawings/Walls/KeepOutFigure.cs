@@ -36,6 +36,19 @@ internal static class KeepOutFigure
         }
     }
 
+    /// <summary>The box round a keep-out and the line at which the wall to it has its limit, mm, section frame.</summary>
+    public static OutlineBox Box(KeepOut keepOut)
+    {
+        var (box, roundMm) = keepOut.Shape switch
+        {
+            KeepOutCircle circle => (new OutlineBox(circle.Centre.XMm, circle.Centre.YMm, circle.Centre.XMm, circle.Centre.YMm), circle.RadiusMm + keepOut.LimitMm),
+            KeepOutLine line => (new OutlineBox(line.Points.Min(p => p.XMm), line.Points.Min(p => p.YMm), line.Points.Max(p => p.XMm), line.Points.Max(p => p.YMm)), keepOut.LimitMm),
+            KeepOutOutline outline => (OutlineBox.Of(outline.Outline), keepOut.LimitMm),
+            _ => throw new ArgumentException($"No box round a {keepOut.Shape.GetType().Name}.", nameof(keepOut)),
+        };
+        return box.Widened(roundMm, roundMm);
+    }
+
     private static IEnumerable<(Contour Contour, Pen Pen)> Lines(KeepOut keepOut, SectionView view)
     {
         switch (keepOut.Shape)

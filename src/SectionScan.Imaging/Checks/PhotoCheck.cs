@@ -53,7 +53,7 @@ public static class PhotoCheck
         var thickness = target == ScaleTarget.Card ? 0 : settings.ThicknessMm ?? 0;
         var items = PhotoJudgement.Of(photo, sighting, fit, found.Corners, ratio, thickness);
         IEnumerable<CheckItem> walls = target == ScaleTarget.Sheet && items.All(i => i.Verdict != CheckVerdict.Poor)
-            ? Middles(photo, fit.Camera, target, ratio).Select(m => CheckRules.Wall(fit.Camera, m, thickness))
+            ? Slices(photo, fit.Camera, target, ratio).Select(slice => Named(CheckRules.Wall(fit.Camera, slice.Middle, thickness), slice))
             : [];
         return new(
             photo.Facts, new(target.Kind, found.Corners, target.Saddles.Count, fit.RmsPx, ratio.X, ratio.Y),
@@ -67,15 +67,23 @@ public static class PhotoCheck
         photo.Facts, null, null, [new("target", problem.Code, CheckVerdict.Poor, 0, "1", 0, 0, problem.What, problem.Remedy)]);
 
     /// <summary>Where slices lie, about.</summary>
-    private static IEnumerable<TargetPoint> Middles(Photo photo, Camera camera, ScaleTarget target, (double X, double Y) ratio)
+    private static IEnumerable<(TargetPoint Middle, int? Station)> Slices(Photo photo, Camera camera, ScaleTarget target, (double X, double Y) ratio)
     {
         var window = target.BlankWindow!;
         var (stepX, stepY) = (target.SquareMm * ratio.X, target.SquareMm * ratio.Y);
         var tags = StationTagFinder.Find(
             photo.Grey, camera, new(window.FirstColumn * stepX, window.FirstRow * stepY),
             new((window.LastColumn + 1) * stepX, (window.LastRow + 1) * stepY));
-        return SliceFinder.Find(PaperRatio.Of(photo.Colour, camera, target, ratio.X, ratio.Y), [.. tags.Select(t => t.Footprint())], [])
-            .Select(rough => new TargetPoint(rough.Rim.Average(p => p.XMm), rough.Rim.Average(p => p.YMm)))
-            .OrderBy(m => m.XMm);
+        var rims = SliceFinder.Find(PaperRatio.Of(photo.Colour, camera, target, ratio.X, ratio.Y), [.. tags.Select(t => t.Footprint())], [])
+            .Select(rough => rough.Rim.ToArray()).ToList();
+        return rims.Zip(TagMatch.Match(rims, tags), (rim, tag) => (FaceMeasuring.Middle(rim), tag?.Station))
+            .OrderBy(slice => slice.Station ?? int.MaxValue).ThenBy(slice => slice.Item1.XMm);
     }
+
+    private static CheckItem Named(CheckItem item, (TargetPoint Middle, int? Station) slice) => item with
+    {
+        Name = slice.Station is { } station
+            ? FormattableString.Invariant($"{item.Name}, station {station}")
+            : FormattableString.Invariant($"{item.Name}, slice near ({slice.Middle.XMm:0}, {slice.Middle.YMm:0}) mm"),
+    };
 }

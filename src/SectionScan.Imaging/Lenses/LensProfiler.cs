@@ -59,7 +59,7 @@ public static class LensProfiler
         var where = usable.Count > 0 ? $"{usable[0].View.Name} and {usable.Count - 1} more" : "lens photos";
         if (usable.Count < LeastPhotos)
         {
-            return LensProblems.TooFewPhotos(where, usable.Count, LeastPhotos);
+            return LensProblems.TooFewPhotos(where, usable.Count, LeastPhotos, left.FirstOrDefault());
         }
 
         if (usable.FirstOrDefault(l => l.Kind != usable[0].Kind) is { } other)

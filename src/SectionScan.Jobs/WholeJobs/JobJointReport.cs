@@ -28,7 +28,7 @@ internal sealed class JobJointReport(JointMatch match, LengthUnit unit)
             [JointDrawing.Whole(match, $"{first.Manifold.Name} on {first.Port.Name}", unit, isInReport: true)],
             "The joint at its best place. A step is + where the manifold is the wider one, − where it is narrower.");
         yield return new TableBlock(
-            "Where the manifold came to lie, from its start.", ["What", "Value"],
+            $"Where the manifold came to lie, counted {match.Start}.", ["What", "Value"],
             [
                 ["what it is free to do", Freedom(match.Order.Freedom)],
                 ["moved to the right", $"{units.Deviation(match.Placement.ShiftXMm)} {units.LengthName}"],

@@ -16,11 +16,11 @@ public static class LensProblems
         "Use the profile of this camera at this picture size, or leave --lens out.");
 
     /// <summary>Too few usable photos.</summary>
-    public static Problem TooFewPhotos(string where, int usable, int needed) => new(
+    public static Problem TooFewPhotos(string where, int usable, int needed, Problem? first) => new(
         "lens-too-few-photos",
-        string.Create(CultureInfo.InvariantCulture, $"Only {usable} of the photos can be used; at least {needed} are needed."),
+        string.Create(CultureInfo.InvariantCulture, $"Only {usable} of the photos can be used; at least {needed} are needed.{(first is null ? string.Empty : $" Of {first.Where}: {first.What}")}"),
         where,
-        "Photograph the bare sheet 8 to 12 times: square on, and tilted 15 to 40 degrees from each side, at the distance you work from.");
+        "Photograph the bare sheet 8 to 12 times: square on, and tilted 15 to 40 degrees from each side, at the distance you work from. Photos of a plain checkerboard need --checkerboard MM, the side of its squares.");
 
     /// <summary>The same photo was given twice; counted twice it would pretend to know more.</summary>
     public static Problem Repeated(string where, string first) => new(

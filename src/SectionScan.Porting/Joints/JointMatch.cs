@@ -26,6 +26,13 @@ public sealed record JointMatch(
     /// <summary>The part behind the joint, whose edges can face the flow: the only one that need be cut.</summary>
     public JointSide Downstream => Order.Flow == JointFlow.Intake ? JointSide.Port : JointSide.Manifold;
 
+    /// <summary>What shift and turn are counted from, in words.</summary>
+    public string Start =>
+        Order.Freedom.ClearanceMm is not null ? "from where the studs stand in the middle of their holes"
+        : Order.Freedom.Pivot is not null ? "from where the middles of the openings come nearest with the pivot in place"
+        : Openings.Count > 1 ? "from where the middles of the openings lie on each other as nearly as they can"
+        : "from where the middles of the two openings lie on each other";
+
     /// <summary>True when some edge faces the flow.</summary>
     public bool IsCutNeeded => Openings.Any(opening => opening.Stretches.Any(stretch => stretch.IsFacingFlow));
 

@@ -34,6 +34,29 @@ public class CutPlanPageTests
         Assert.Contains("0.047 / 0.079", Station(PaperSize.A4, LengthUnit.Inch).Items.OfType<TextItem>().Select(item => item.Text));
 
     [Fact]
+    public void Keep_outs_near_the_port_are_shown_whole_with_their_limits()
+    {
+        // A target of 34 mm; a spring pocket 10 mm above its roof and a drain 2 mm beside it.
+        var (present, target) = (SampleSections.Ellipse(30, 30, 720), SampleSections.Ellipse(34, 34, 720));
+        KeepOut[] behind =
+        [
+            new("spring pocket", new KeepOutLine([new(-12, 27), new(12, 27)]), 0.2, 2.5, KeepOutSource.Measured, string.Empty),
+            new("oil drain", new KeepOutCircle(new(23, 0), 4), 0.1, 2.5, KeepOutSource.Measured, string.Empty),
+        ];
+        var cut = StationCut.Plan(
+            present, target, 0.8, 0.02, [.. behind.Select(each => RemainingWall.Of(target, WallStage.Target, each, present, [], [], WallAssumptions.Usual))], "station 3").ValueOrThrow();
+
+        foreach (var page in new[] { CutPlanPage.Station(cut, new("Cut plan", "as cast", "target"), PaperSize.A4), CutPlanPage.Small(cut, "station 3", LengthUnit.Millimetre) })
+        {
+            // What is cut off at the border of the figure is left as an open line.
+            var borders = page.Items.OfType<PathItem>().Where(item => item.Layer == "keep-out").SelectMany(item => item.Contours).ToList();
+            Assert.Equal(4, borders.Count);
+            Assert.Equal(3, borders.Count(contour => contour.IsClosed));
+            PageChecks.AssertWithin(page);
+        }
+    }
+
+    [Fact]
     public void The_first_page_tells_the_order_of_work()
     {
         var page = CutPlanPage.Summary(

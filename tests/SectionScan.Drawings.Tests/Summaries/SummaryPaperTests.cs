@@ -42,6 +42,24 @@ public sealed class SummaryPaperTests
         Assert.Equal(3, Texts(sheet).Count(text => text == "Cause"));
     }
 
+    [Fact]
+    public void A_heading_and_the_sentence_below_it_go_with_their_table_to_the_next_sheet()
+    {
+        // However far down a sheet the heading comes: 40 to 62 lines of filling.
+        for (var lines = 40; lines < 62; lines++)
+        {
+            var filler = Enumerable.Repeat<SummaryBlock>(new ParagraphBlock("Words."), lines);
+            var rows = Enumerable.Range(1, 8).Select(i => (IReadOnlyList<string>)[$"row {i}", "1.0"]).ToList();
+
+            var sheets = SummaryPaper.Layout(
+                new("Job", "Intro.", [new("Before", [.. filler]), new("Numbers", [new ParagraphBlock("The table:"), new TableBlock("All.", ["Cause", "u"], rows)])]), PaperSize.A4);
+
+            var sheet = Assert.Single(sheets, each => Texts(each).Contains("Numbers"));
+            Assert.Contains("The table:", Texts(sheet));
+            Assert.Contains("row 1", Texts(sheet));
+        }
+    }
+
     [Theory]
     [InlineData(85, 2)]
     [InlineData(66, 3)]

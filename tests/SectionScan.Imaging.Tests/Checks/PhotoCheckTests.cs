@@ -36,6 +36,12 @@ public sealed class PhotoCheckTests : IDisposable
         Assert.Contains($"{item.Finding} {item.Remedy}", Digitiser.Digitise(photo, SixMillimetres).ValueOrThrow().Warnings);
     }
 
+    [Fact]
+    public void Each_slice_is_judged_under_the_name_of_its_station() => Assert.Equal(
+        ["station 1", "station 2", "station 3", "station 4"],
+        PhotoCheck.Look(SamplePhotos.PhotoPath("p01"), SixMillimetres).ValueOrThrow().Items
+            .Where(item => item.Name.Contains("station", StringComparison.Ordinal)).Select(item => item.Name.Split(", ")[1]));
+
     [Theory]
     [InlineData("blurred", "too-blurred")]
     [InlineData("overexposed", "paper-clipped")]

@@ -87,11 +87,14 @@ internal sealed class DigitiseCommand(Terminal terminal, ProblemPrinter problems
             problems.PrintWarning(AsProblem(warning, outcome.Path));
         }
 
-        foreach (var section in outcome.Digitised.Sections)
+        foreach (var (section, i) in outcome.Digitised.Sections.Select((section, i) => (section, i)))
         {
+            // As its document is called; and where it lay, for the picture shows no numbers.
+            var where = section.Station is { } station
+                ? string.Create(CultureInfo.InvariantCulture, $"{outcome.Path}, station {station}")
+                : string.Create(CultureInfo.InvariantCulture, $"{outcome.Path}, {(section.IsOpening ? "opening" : "slice")} {i + 1} near ({section.Placement.Origin.XMm:0}, {section.Placement.Origin.YMm:0}) mm");
             foreach (var caution in section.Cautions)
             {
-                var where = section.Station is { } station ? $"{outcome.Path}, station {station.ToString(CultureInfo.InvariantCulture)}" : outcome.Path;
                 problems.PrintWarning(caution with { Where = where });
             }
         }

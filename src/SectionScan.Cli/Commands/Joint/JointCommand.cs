@@ -77,6 +77,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
             ? "Intake, seen with the flow: step + where the manifold is wider (the port's edge faces the flow), − where it is narrower"
             : "Exhaust, seen with the flow: step + where the manifold is wider, − where it is narrower (the manifold's edge faces the flow)");
         var placed = match.Placement;
+        terminal.Answers.WriteLine($"The manifold's shift and turn are counted {match.Start}{(match.Order.Freedom == new JointFreedom() ? "; nothing was said of studs, pivot or limits, so that it was laid wherever the edges lie best" : string.Empty)}.");
         var figures = new Table().Border(TableBorder.Simple).HideHeaders().AddColumn("figure").AddColumn("value");
         figures.AddRow("shift to the right", Signed(placed.ShiftXMm, match.PlacementUncertainty?.XMm, unit));
         figures.AddRow("shift up", Signed(placed.ShiftYMm, match.PlacementUncertainty?.YMm, unit));

@@ -41,14 +41,13 @@ internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter probl
             return ExitCode.Done;
         }
 
-        if (settings.Revision is null)
+        if (!entry.SummaryAt(revision).TryGet(out var summary, out problem))
         {
-            EntryView.Show(terminal, [entry.Summary], settings.Units);
+            problems.Print(problem);
+            return ExitCode.UnusableInput;
         }
-        else
-        {
-            terminal.Answers.WriteLine(FormattableString.Invariant($"revision {revision.Number}: {revision.Content.Place.Path}"));
-        }
+
+        EntryView.Show(terminal, [summary], settings.Units);
 
         if (revision.Content.Notes.Length > 0)
         {

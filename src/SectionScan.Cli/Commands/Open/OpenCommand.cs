@@ -48,7 +48,7 @@ internal sealed class OpenCommand(Terminal terminal, ProblemPrinter problems, Js
 
             if (!settings.IsWithoutBrowser)
             {
-                OpenBrowser(host.Address);
+                _ = OpenBrowserAsync(host.Address, cancellationToken);
             }
 
             await host.WaitAsync(cancellationToken);
@@ -57,15 +57,39 @@ internal sealed class OpenCommand(Terminal terminal, ProblemPrinter problems, Js
         return ExitCode.Done;
     }
 
-    private static void OpenBrowser(Uri address)
+    /// <summary>Opens the browser; where there is none, says so in one line instead of what its opener has to say.</summary>
+    private async Task OpenBrowserAsync(Uri address, CancellationToken stop)
     {
+        const string XdgOpen = "xdg-open";
         try
         {
-            using var browser = Process.Start(new ProcessStartInfo(address.ToString()) { UseShellExecute = true });
+            using var opener = Process.Start(OperatingSystem.IsLinux()
+                ? new ProcessStartInfo(XdgOpen, address.ToString()) { RedirectStandardOutput = true, RedirectStandardError = true }
+                : new ProcessStartInfo(address.ToString()) { UseShellExecute = true });
+            if (opener is null || !OperatingSystem.IsLinux())
+            {
+                return;
+            }
+
+            // Read to their ends, so that a browser that talks on is not held up by a full pipe.
+            var (said, complained) = (opener.StandardOutput.ReadToEndAsync(stop), opener.StandardError.ReadToEndAsync(stop));
+            await opener.WaitForExitAsync(stop);
+            if (opener.ExitCode != 0)
+            {
+                TellNoBrowser();
+            }
+
+            await Task.WhenAll(said, complained);
         }
         catch (Exception e) when (e is Win32Exception or InvalidOperationException)
         {
-            // No browser to be found: the address stands on the screen.
+            TellNoBrowser();
+        }
+        catch (OperationCanceledException)
+        {
+            // The workbench is being closed.
         }
     }
+
+    private void TellNoBrowser() => terminal.Messages.Profile.Out.Writer.WriteLine("No browser could be opened here: copy the address into one.");
 }

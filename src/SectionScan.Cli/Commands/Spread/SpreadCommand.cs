@@ -56,7 +56,7 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
         var numbers = new ShownUnits(unit);
         terminal.Answers.WriteLine($"Areas in {numbers.AreaName}, lengths in {numbers.LengthName}; ± U (k = 2).");
         var table = new Table().Border(TableBorder.Simple).AddColumn("station");
-        foreach (var heading in new[] { "areas", "apart", "walls apart, mean", "most" })
+        foreach (var heading in new[] { "areas", "apart, of the largest", "walls apart, mean", "most" })
         {
             table.AddColumn(new TableColumn(heading).RightAligned());
         }

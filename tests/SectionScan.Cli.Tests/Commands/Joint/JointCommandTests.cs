@@ -43,6 +43,9 @@ public sealed class JointCommandTests : IDisposable
         Assert.Equal(ExitCode.Done, run.ExitCode);
         Assert.Contains("cut the port", run.Output, StringComparison.Ordinal);
         Assert.Contains("Before you cut", run.Output, StringComparison.Ordinal);
+        Assert.Contains(
+            "The manifold's shift and turn are counted from where the middles of the two openings lie on each other; nothing was said of studs, pivot or limits",
+            run.Output, StringComparison.Ordinal);
         Assert.Equal(8, folder.Written.Count);
     }
 

@@ -36,6 +36,17 @@ public sealed class LensRefusalTests : IDisposable
         "lens-too-few-photos", [folder.Make("no target"), folder.Make("text"), folder.Make("missing"), folder.Make("truncated")]);
 
     [Fact]
+    public async Task Photos_that_show_no_sheet_are_told_why_the_first_was_left_out_and_what_a_checkerboard_needs()
+    {
+        var photo = folder.Make("no target");
+
+        var run = await CommandLine.RunAsync("lens", photo, "--out", Profile);
+
+        Assert.Contains($"Of {photo}: No scale target is seen in the photo.", run.Error, StringComparison.Ordinal);
+        Assert.Contains("Photos of a plain checkerboard need --checkerboard MM", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_profile_is_made_of_the_good_photos_when_one_is_bad()
     {
         var run = await CommandLine.RunAsync(

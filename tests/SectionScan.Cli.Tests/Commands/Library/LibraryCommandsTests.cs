@@ -126,6 +126,11 @@ public sealed class LibraryCommandsTests : IDisposable
         Assert.Equal(33, now.GetProperty("revision").GetProperty("fields")[0].GetProperty("value").GetDouble());
         Assert.Equal("Bramble 480 twin/intake 1/station 2", first.GetProperty("revision").GetProperty("path").GetString());
         Assert.Equal(0, first.GetProperty("revision").GetProperty("tags").GetArrayLength());
+        var was = (await PlainAsync("show", "2", "--revision", "1")).Output;
+        var area = Root(run).GetProperty("entry").GetProperty("areaMm2").GetDouble();
+        Assert.Contains(area.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), was, StringComparison.Ordinal);
+        Assert.DoesNotContain("as cast", was, StringComparison.Ordinal);
+        Assert.DoesNotContain("proven", was, StringComparison.Ordinal);
         var words = (await PlainAsync("history", "2")).Output;
         Assert.Contains("valve measured", words, StringComparison.Ordinal);
         Assert.Contains("+ tag proven", words, StringComparison.Ordinal);
