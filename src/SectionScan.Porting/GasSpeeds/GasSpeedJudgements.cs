@@ -124,7 +124,7 @@ public static class GasSpeedJudgements
         judgements.Add(index > InletMachIndex.FallsFrom
             ? new(
                 "mach-index-high", flowCoefficient is null ? JudgementLevel.Look : JudgementLevel.Outside, finding,
-                Text($"Breathing suffers from about {falls:0} 1/min and steeply from {steeply:0}. From there on the valve is the limit, and a larger port alone brings nothing."), Basis)
+                Text($"Breathing suffers from about {falls:0} 1/min on, where the valve becomes the limit and a larger port alone brings nothing, and steeply from {steeply:0}."), Basis)
             : new("mach-index-usual", JudgementLevel.Usual, finding, "The valves let the engine breathe over the whole range.", Basis));
     }
 

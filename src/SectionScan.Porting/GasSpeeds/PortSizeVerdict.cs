@@ -52,7 +52,7 @@ internal static class PortSizeVerdict
             "port-size-small", LevelOf(least.AreaMm2, from), range,
             valveLimitRpm < narrow
                 ? Text($"The port is small, but the valve holds the breathing back from about {valveLimitRpm:0} 1/min already: look at the valve first.")
-                : new Wording(unit => $"The port is too small there: opening it toward {unit.RoundArea(from)} lowers the losses." + valve),
+                : new Wording(unit => $"The port is too small: opening it there toward {unit.RoundArea(from)} lowers the losses." + valve),
             Basis);
     }
 

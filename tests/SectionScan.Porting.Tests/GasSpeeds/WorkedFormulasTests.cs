@@ -112,7 +112,7 @@ public sealed class WorkedFormulasTests
     // Piston 11 m/s at 5000 and 15.4 m/s at 7000 1/min; areas for the limits by hand, 3631.68 mm² of piston: peak torque 11·3631.68/75 = 533 to
     // 11·3631.68/60 = 666 mm²; peak power 15.4·3631.68/110 = 508 to 15.4·3631.68/80 = 699 mm². What suits both: 533 to 666 mm².
     [Theory]
-    [InlineData(500, "port-size-small", "The port is too small there: opening it toward 533 mm² lowers the losses.")]
+    [InlineData(500, "port-size-small", "The port is too small: opening it there toward 533 mm² lowers the losses.")]
     [InlineData(600, "port-size-usual", "Leave the size of the port as it is.")]
     [InlineData(800, "port-size-large", "Take nothing more off there.")]
     public void What_peak_torque_and_peak_power_ask_for_is_taken_together_first_of_all(double areaMm2, string code, string consequence)
