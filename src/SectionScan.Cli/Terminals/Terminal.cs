@@ -12,7 +12,7 @@ public sealed class Terminal
     private const int FallbackWidth = 80;
 
     // Text that a program reads must not be folded to the width of a screen that is not there.
-    private const int UnfoldedWidth = 400;
+    private const int UnfoldedWidth = 10_000;
 
     private Terminal(IAnsiConsole answers, IAnsiConsole messages, IAnsiConsole help)
     {
@@ -32,6 +32,18 @@ public sealed class Terminal
 
     /// <summary>True when a person watches standard error, so that progress is worth showing.</summary>
     public bool AreMessagesWatched => Messages.Profile.Out.IsTerminal;
+
+    /// <summary>Writes a table to standard output. A word that is wider than its column goes on in the next line: none is cut short.</summary>
+    public void WriteTable(Table table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        foreach (var cell in table.Columns.Select(column => column.Header).Concat(table.Rows.SelectMany(row => row)).OfType<IOverflowable>())
+        {
+            cell.Overflow = Overflow.Fold;
+        }
+
+        Answers.Write(table);
+    }
 
     /// <summary>The streams of this process, in UTF-8 without byte order mark.</summary>
     public static Terminal ForProcess()

@@ -92,7 +92,7 @@ internal sealed class CheckCommand(Terminal terminal, ProblemPrinter problems, J
         }
 
         terminal.Answers.WriteLine($"{Path.GetFileName(path)}: {Word(report.Verdict)}");
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
     }
 
     private static string Word(CheckVerdict verdict) => verdict switch

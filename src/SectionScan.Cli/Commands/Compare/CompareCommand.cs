@@ -92,8 +92,8 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
             measures.AddRow(each.Measure.Label, each.InWords(each.Reference, unit), each.InWords(each.Measured, unit), each.InWords(each.Difference, unit));
         }
 
-        terminal.Answers.Write(measures);
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(measures);
+        terminal.WriteTable(figures);
         var sides = new Table().Border(TableBorder.Simple).AddColumn("side");
         foreach (var heading in new[] { "mean", "lowest", "highest", "gone, mm³/mm", "left, mm³/mm" })
         {
@@ -108,7 +108,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
                 FormattableString.Invariant($"{region.GoneMm3PerMm:0.00}"), FormattableString.Invariant($"{region.LeftMm3PerMm:0.00}"));
         }
 
-        terminal.Answers.Write(sides);
+        terminal.WriteTable(sides);
         if (comparison.IsWithinUncertainty)
         {
             terminal.Answers.WriteLine("The two cannot be told apart: no deviation is larger than its uncertainty.");

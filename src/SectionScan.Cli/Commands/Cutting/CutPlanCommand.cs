@@ -144,6 +144,6 @@ internal sealed class CutPlanCommand(Terminal terminal, ProblemPrinter problems,
             table.AddRow([.. row.Select(Markup.Escape)]);
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
     }
 }

@@ -75,7 +75,7 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
                 FormattableString.Invariant($"{100 * wall.ChanceUnderLimit:0.0} %") + (wall.NeedsCaution ? "  CAUTION" : string.Empty));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var least in report.Least)
         {
             terminal.Answers.WriteLine(

@@ -38,7 +38,7 @@ internal sealed class SectionTable(Terminal terminal)
 
         if (table.Rows.Count > 0)
         {
-            terminal.Answers.Write(table);
+            terminal.WriteTable(table);
             terminal.Answers.WriteLine("Each value with its expanded uncertainty (k = 2, about 95 %).");
         }
 

@@ -74,7 +74,7 @@ internal sealed class DriftCommand(Terminal terminal, ProblemPrinter problems, J
             }
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var (drift, stage) in drifts.SelectMany(drift => drift.Stages.Select(stage => (drift, stage))))
         {
             // Metal does not grow: a wall farther in than before by more than its uncertainty is a slice of another place.

@@ -71,7 +71,7 @@ internal sealed class GasSpeedCommand(Terminal terminal, ProblemPrinter problems
         }
 
         table.AddRow(["piston", "", .. study.Speeds.Rpms.Select(rpm => units.Speed(PistonMotion.MeanSpeedMPerS(study.Engine.StrokeMm, rpm)))]);
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var flow in study.Flow)
         {
             terminal.Answers.WriteLine(Text(

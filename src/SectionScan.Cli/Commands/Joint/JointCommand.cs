@@ -84,7 +84,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
         figures.AddRow("turn, counter-clockwise", string.Create(CultureInfo.InvariantCulture, $"{placed.Turn.Degrees:+0.00;−0.00;0.00}°") + (match.PlacementUncertainty is { } u
             ? string.Create(CultureInfo.InvariantCulture, $" ± {2 * double.RadiansToDegrees(u.TurnRad):0.00}°") : string.Empty));
         figures.AddRow("edges apart, rms", MeasureText.Length(new(placed.RmsMm, 0), unit));
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(figures);
         foreach (var opening in match.Openings)
         {
             Show(match, opening, unit);
@@ -120,7 +120,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
             figures.AddRow("gasket outside the opening", gasket.WidestPocket is { } wide ? Place(wide, unit) + " (a pocket)" : "nowhere");
         }
 
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(figures);
         if (opening.Stretches.Count == 0)
         {
             terminal.Answers.WriteLine("No step can be told from none: nothing to cut.");
@@ -143,7 +143,7 @@ internal sealed class JointCommand(Terminal terminal, ProblemPrinter problems, J
                 Place(stretch.Deepest, unit));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
     }
 
     private static string Signed(double valueMm, double? standardUncertaintyMm, LengthUnit unit) =>

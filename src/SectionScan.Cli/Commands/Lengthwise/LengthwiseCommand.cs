@@ -84,7 +84,7 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
         figures.AddRow("tightest place of the floor", Tightest(shape.FloorRadii, unit));
         figures.AddRow("radius of the roof's turn", Radius(shape.RoofRadius, unit));
         figures.AddRow("tightest place of the roof", Tightest(shape.RoofRadii, unit));
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(figures);
     }
 
     private void Show(LengthwiseComparison comparison, LengthUnit unit)
@@ -97,7 +97,7 @@ internal sealed class LengthwiseCommand(Terminal terminal, ProblemPrinter proble
         figures.AddRow("roof, deviation", $"{MeasureText.Deviation(comparison.Roof.Min(s => s.DeviationMm), unit)} to {MeasureText.Deviation(comparison.Roof.Max(s => s.DeviationMm), unit)}");
         figures.AddRow("U of a deviation (k = 2)", comparison.Uncertainty is null
             ? "not known" : MeasureText.Length(new(Estimate.CoverageFactor * comparison.UsualStandardUncertaintyMm, 0), unit) + " where the edge is as sure as usual");
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(figures);
     }
 
     private static string U(LengthwiseComparison comparison, ProfileSample place, LengthUnit unit) => comparison.Uncertainty is null

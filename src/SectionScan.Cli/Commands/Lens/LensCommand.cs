@@ -64,7 +64,7 @@ internal sealed class LensCommand(Terminal terminal, ProblemPrinter problems, Js
                 new Text(FormattableString.Invariant($"{photo.TiltDeg:0.0}°")), new Text(FormattableString.Invariant($"{photo.RmsPx:0.000} px")));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         var u = Math.Sqrt(profile.Covariance[0][0]);
         terminal.Answers.WriteLine(FormattableString.Invariant(
             $"Focal length {profile.Lens.FocalXPx:0.0} ± {2 * u:0.0} px, rms {profile.RmsPx:0.000} px, {100 * profile.CoveredShare:0} % of the frame covered."));

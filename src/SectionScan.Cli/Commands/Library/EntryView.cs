@@ -33,7 +33,7 @@ internal static class EntryView
             return;
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
     }
 
     /// <summary>An entry as part of a document.</summary>

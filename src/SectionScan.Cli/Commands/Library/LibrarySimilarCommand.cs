@@ -54,7 +54,7 @@ internal sealed class LibrarySimilarCommand(Terminal terminal, ProblemPrinter pr
                 new Text(EntryView.Area(one.Entry.AreaMm2, settings.Units)));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         return ExitCode.Done;
     }
 

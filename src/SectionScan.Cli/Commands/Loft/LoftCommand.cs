@@ -33,7 +33,7 @@ internal sealed class LoftCommand(Terminal terminal, ProblemPrinter problems, Js
         figures.AddRow("volume of the solid", $"{units.Volume(new(outcome.Mesh.VolumeMm3, 0))} {units.VolumeName}");
         figures.AddRow("volume from the sections", $"{units.Volume(outcome.Schedule.VolumeMm3)} {units.VolumeName}");
         figures.AddRow("surface", string.Create(CultureInfo.InvariantCulture, $"{outcome.Mesh.Triangles.Count} triangles, {(outcome.Mesh.IsClosed ? "closed" : "open")}"));
-        terminal.Answers.Write(figures);
+        terminal.WriteTable(figures);
         foreach (var file in outcome.Files)
         {
             terminal.Answers.WriteLine(file);

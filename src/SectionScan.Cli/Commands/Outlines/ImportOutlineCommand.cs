@@ -100,7 +100,7 @@ internal sealed class ImportOutlineCommand(Terminal terminal, ProblemPrinter pro
 
         if (written.Count > 0)
         {
-            terminal.Answers.Write(table);
+            terminal.WriteTable(table);
         }
 
         foreach (var (drawing, one) in written)

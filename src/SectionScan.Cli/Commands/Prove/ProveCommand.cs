@@ -79,7 +79,7 @@ internal sealed class ProveCommand(Terminal terminal, ProblemPrinter problems, J
                 WithU(section.Proof.Highest, unit), WithU(section.Proof.Lowest, unit));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var section in proved)
         {
             foreach (var finding in section.Proof.Findings)

@@ -80,8 +80,8 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
     {
         var units = new ShownUnits(unit);
         var table = new Table().Border(TableBorder.Simple);
-        var length = units.LengthName;
-        foreach (var heading in new[] { "station", $"distance, {length}", $"area, {units.AreaName}", $"width, {length}", $"height, {length}", $"hydraulic diameter, {length}", $"to the next, % / {units.Words.Stretch}" })
+        terminal.Answers.WriteLine($"Areas in {units.AreaName}, lengths in {units.LengthName}; ± U (k = 2).");
+        foreach (var heading in new[] { "station", "distance", "area", "width", "height", "hydraulic diameter", $"to the next, % / {units.Words.Stretch}" })
         {
             table.AddColumn(new TableColumn(heading).RightAligned());
         }
@@ -96,7 +96,7 @@ internal sealed class ScheduleCommand(Terminal terminal, ProblemPrinter problems
                 i < taper.Count ? Text($"{taper[i].PercentPer10Mm.Value * units.Words.StretchMm / 10:+0.0;-0.0;0.0}") : "");
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         var volume = study.Volume.VolumeMm3;
         terminal.Answers.WriteLine(Text(
             $"Volume {units.Volume(volume)} {units.VolumeName} from {units.Distance(new(study.Volume.FromMm, 0))} to {units.Distance(new(study.Volume.ToMm, 0))} {units.LengthName} (k = 2)."));

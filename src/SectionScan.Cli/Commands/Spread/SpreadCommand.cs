@@ -76,7 +76,7 @@ internal sealed class SpreadCommand(Terminal terminal, ProblemPrinter problems, 
                 RegionWords.Of(widest.Region));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var station in stations)
         {
             var widest = station.Spread.Widest;

@@ -103,7 +103,7 @@ internal sealed class TargetShapeCommand(Terminal terminal, ProblemPrinter probl
                 Length(part.Target.WidthMm, unit), Length(part.Target.HeightMm, unit));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         foreach (var target in targets)
         {
             foreach (var limit in target.Shape.Limits)

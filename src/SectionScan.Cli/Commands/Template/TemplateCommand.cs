@@ -64,7 +64,7 @@ internal sealed class TemplateCommand(Terminal terminal, ProblemPrinter problems
                 MeasureText.Length(new(made.HeightMm, 0), unit), MeasureText.Area(new Estimate(made.AreaMm2, 0), unit));
         }
 
-        terminal.Answers.Write(table);
+        terminal.WriteTable(table);
         if (answer.Templates.Any(made => made.Stage == "rough"))
         {
             terminal.Answers.WriteLine($"A rough template leaves {MeasureText.Length(new(answer.AllowanceMm, 0), unit)} for finishing all round (--allowance).");

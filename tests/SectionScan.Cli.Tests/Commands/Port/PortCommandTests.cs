@@ -44,6 +44,18 @@ public sealed class PortCommandTests : IDisposable
         Assert.Equal(inMm.Output, inInch.Output);
     }
 
+    // Seven columns, one headed by a word of nine letters: on a screen so narrow it stands in two lines and is not cut short.
+    [Theory]
+    [InlineData(80)]
+    [InlineData(50)]
+    public async Task A_schedule_on_a_narrow_screen_loses_no_letter(int columns)
+    {
+        await Make("station,distance_mm\n1,0\n2,50\n", Section(1), Section(2));
+        string[] command = ["schedule", folder.PathOf("a.port.json"), "--burette", "40"];
+
+        Assert.Equal(CommandLine.Letters((await CommandLine.RunAsync(command)).Output), CommandLine.Letters(await CommandLine.OnScreenAsync(columns, command)));
+    }
+
     [Theory]
     [InlineData("station,distance_mm\n1,0\n2,50\n3,70\n", "names station 3, but no section")]
     [InlineData("station,distance_mm\n1,50\n2,0\n", "not beyond station 1")]

@@ -85,13 +85,9 @@ public sealed class SpreadCommandTests : IDisposable
         Assert.Matches(@"6\.[67] %", row);
         Assert.Contains("apart, of the largest", piped, StringComparison.Ordinal);
 
-        using var answers = new StringWriter();
-        using var messages = new StringWriter();
-        await SectionScanApp.RunAsync(command, Terminals.Terminal.ForScreen(answers, messages, 60, hasColours: false));
-        Assert.Equal(Letters(piped), Letters(answers.ToString()));
-        Assert.All(answers.ToString().Split('\n'), line => Assert.True(line.TrimEnd('\r').Length <= 60, line));
-
-        static string Letters(string text) => new([.. text.Where(c => !char.IsWhiteSpace(c) && c is not '─').Order()]);
+        var shown = await CommandLine.OnScreenAsync(60, command);
+        Assert.Equal(CommandLine.Letters(piped), CommandLine.Letters(shown));
+        Assert.All(shown.Split('\n'), line => Assert.True(line.TrimEnd('\r').Length <= 60, line));
     }
 
     [Fact]
