@@ -79,7 +79,7 @@ internal sealed class WallsCommand(Terminal terminal, ProblemPrinter problems, J
         foreach (var least in report.Least)
         {
             terminal.Answers.WriteLine(
-                FormattableString.Invariant($"Thinnest wall of the {least.Stage} outline: {Length(least.WallMm)} to {least.KeepOut}, {least.Side}, at ({least.At[0]:0.0}, {least.At[1]:0.0}) mm.")
+                FormattableString.Invariant($"Thinnest wall of the {least.Stage} outline: {Length(least.WallMm)} to {least.KeepOut}, {least.Side}, at ({least.At[0]:0.0;-0.0;0.0}, {least.At[1]:0.0;-0.0;0.0}) mm.")
                 + (least.WallMm < 0 ? " This is a break-through." : string.Empty));
         }
 

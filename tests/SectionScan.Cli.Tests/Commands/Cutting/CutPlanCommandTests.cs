@@ -184,7 +184,7 @@ public sealed class CutPlanCommandTests : IDisposable
         var run = await CommandLine.RunAsync("walls", present, "--target", target, "--keep-outs", keepOuts);
 
         var said = run.Output.ReplaceLineEndings(string.Empty);
-        Assert.Contains("Thinnest wall of the target outline: 2.50 mm to oil drain, right wall", said, StringComparison.Ordinal);
+        Assert.Contains("Thinnest wall of the target outline: 2.50 mm to oil drain, right wall, at (17.0, 0.0) mm.", said, StringComparison.Ordinal);
         Assert.Contains("(assumed", said, StringComparison.Ordinal);
         Assert.Contains("CAUTION", said, StringComparison.Ordinal);
     }
