@@ -1,3 +1,4 @@
+using SectionScan.Drawings.Sections;
 using SectionScan.Metrology.Comparison;
 
 namespace SectionScan.Jobs.Comparing;
@@ -6,7 +7,9 @@ namespace SectionScan.Jobs.Comparing;
 public static class AlignmentWords
 {
     /// <summary>"best fit of x, y and turn, by Tukey's loss with an even offset, mirrored".</summary>
-    public static string Of(AlignmentChoice choice)
+    /// <param name="choice">The alignment.</param>
+    /// <param name="unit">What lengths are told in.</param>
+    public static string Of(AlignmentChoice choice, LengthUnit unit = LengthUnit.Millimetre)
     {
         ArgumentNullException.ThrowIfNull(choice);
         var how = choice.Method switch
@@ -19,7 +22,7 @@ public static class AlignmentWords
             _ => $"best fit of {Of(choice.Rule.Freedom)}",
         };
         var loss = choice.Method is SectionAlignmentMethod.BestFit ? $", {Of(choice.Rule)}" : string.Empty;
-        return how + loss + (choice.IsMirrored ? ", mirrored" : string.Empty) + (choice.ByHand.IsNone ? string.Empty : $", then aligned by hand: {choice.ByHand}");
+        return how + loss + (choice.IsMirrored ? ", mirrored" : string.Empty) + (choice.ByHand.IsNone ? string.Empty : $", then aligned by hand: {choice.ByHand.InWords(unit == LengthUnit.Inch)}");
     }
 
     private static string Of(AlignmentFreedom freedom)

@@ -17,7 +17,7 @@ namespace SectionScan.Jobs.Comparing;
 /// <param name="Alignment">How they were laid on each other.</param>
 /// <param name="Result">How they differ.</param>
 /// <param name="DeviationStandardUncertaintyMm">u of a deviation, mm: both walls' u added in squares, as if nothing were common to the
-/// two; NaN when the error of either is not known.</param>
+/// two, and that of the placing where a hand moved the section; NaN when the error of either is not known.</param>
 public sealed record SectionComparison(
     SectionInput Reference, SectionInput Measured, AlignmentChoice Alignment, ComparisonResult Result, double DeviationStandardUncertaintyMm)
 {
@@ -45,8 +45,8 @@ public sealed record SectionComparison(
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
-        return reference.LaidOnMe(measured, choice).Then<SectionComparison>(laid => new SectionComparison(
-            reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), reference.WallStandardUncertaintyWithMm(measured)));
+        return reference.LaidOnMe(measured, choice).Then<SectionComparison>(laid =>
+            Of(reference, measured, choice, OutlineComparison.Compare(reference.Outline, laid), reference.WallStandardUncertaintyWithMm(measured)));
     }
 
     /// <summary>The same two sections, the measured one moved by hand from where the alignment laid it.</summary>
@@ -55,12 +55,15 @@ public sealed record SectionComparison(
     public SectionComparison MovedByHand(HandMove move)
     {
         ArgumentNullException.ThrowIfNull(move);
-        return move.IsNone ? this : !Alignment.ByHand.IsNone ? throw new InvalidOperationException("Moves begin where the alignment laid the section.") : this with
-        {
-            Alignment = Alignment with { ByHand = move },
-            Result = OutlineComparison.Compare(Reference.Outline, move.Apply(Result.Measured)),
-        };
+        return move.IsNone ? this
+            : !Alignment.ByHand.IsNone ? throw new InvalidOperationException("Moves begin where the alignment laid the section.")
+            : Of(Reference, Measured, Alignment with { ByHand = move }, OutlineComparison.Compare(Reference.Outline, move.Apply(Result.Measured)), DeviationStandardUncertaintyMm);
     }
+
+    /// <summary>With what the placing adds to the walls' u where a hand moved the section.</summary>
+    private static SectionComparison Of(SectionInput reference, SectionInput measured, AlignmentChoice choice, ComparisonResult result, double wallsMm) => new(
+        reference, measured, choice, result, choice.ByHand.IsNone ? wallsMm
+            : double.Hypot(wallsMm, HandPlacing.StandardUncertaintyMm(result.Samples, PolygonMoments.Of(result.Measured.Outline.Points).Centroid)));
 
     /// <summary>Area, width and height of both, and how they differ.</summary>
     public IReadOnlyList<MeasureDifference> Measures => MeasureDifference.Of(Reference, Measured);
@@ -68,7 +71,7 @@ public sealed record SectionComparison(
     /// <summary>The overlay with the deviation round the reference.</summary>
     /// <param name="unit">What lengths are labelled in.</param>
     public Page Draw(LengthUnit unit) => ComparisonDrawing.Build(
-        Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples), Caption(unit, $", {AlignmentWords.Of(Alignment)}"));
+        Result.Reference, Result.Measured.Outline, DeviationMark.Of(Result.Samples), Caption(unit, $", {AlignmentWords.Of(Alignment, unit)}"));
 
     /// <summary>The overlay small enough for two beside each other on a sheet.</summary>
     /// <param name="unit">What lengths are labelled in.</param>

@@ -67,15 +67,16 @@ public sealed record StationComparison(int Station, DigitisedDocument Reference,
     /// <param name="reference">The reference's section.</param>
     /// <param name="measuredName">The measured port's name.</param>
     /// <param name="measured">Its section.</param>
+    /// <param name="alignment">How they are laid on each other; null for <see cref="Alignment"/>.</param>
     public static StationComparison Of(
-        int station, string referenceName, DigitisedDocument reference, string measuredName, DigitisedDocument measured)
+        int station, string referenceName, DigitisedDocument reference, string measuredName, DigitisedDocument measured, AlignmentChoice? alignment = null)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
-        var comparison = SectionComparison.Of(
+        var comparison = SectionComparison.With(
             SectionInput.Of(referenceName, reference.Document),
             SectionInput.Of(FormattableString.Invariant($"{measuredName}, station {station}"), measured.Document),
-            new(Alignment));
+            alignment ?? AlignmentChoice.Of(Alignment, isMirrored: false)).ValueOrThrow();
         return new(station, reference, measured, comparison);
     }
 

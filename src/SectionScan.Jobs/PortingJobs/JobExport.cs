@@ -47,19 +47,24 @@ public static class JobExport
         return Ports(job).Count > 0;
     }
 
-    private static JobDocument Document(PortingJob job, IReadOnlyList<ExportedPort> ports, IReadOnlyList<SettledTarget> targets)
+    private static JobDocument Document(PortingJob job, List<ExportedPort> ports, IReadOnlyList<SettledTarget> targets)
     {
         ExportedPort? Of(string? key) => ports.FirstOrDefault(port => port.Key == key);
         var (own, finished) = (Of(job.Target.Own), Of(job.Proof.Finished));
         var against = job.Proof.Target == ProofSettings.SettledTarget ? (targets.Count > 0 ? JobPlan.Targets : null) : Of(job.Proof.Target)?.Name;
         var isProofTold = job.Proof.Terms().Alignment == new ProofSettings().Terms().Alignment && job.Proof.OtherMm == 0;
+        var byHand = ByHand(job, ports);
         var compared = new (ExportedPort? Port, ExportedPort? With)[] { (Of(job.Comparison.SecondPort), Of(job.Comparison.FirstPort)), (own, Of(job.Target.Reference)) }
-            .Where(pair => pair is { Port: not null, With: not null } && pair.Port != pair.With).Select(pair => new JobComparison(pair.Port!.Name, pair.With!.Name)).Distinct();
+            .Where(pair => pair is { Port: not null, With: not null } && pair.Port != pair.With).Select(pair => (Port: pair.Port!.Name, With: pair.With!.Name))
+            .Concat(byHand is { } told ? [(told.Port, told.With)] : []).Distinct()
+            .Select(pair => new JobComparison(pair.Port, pair.With) { ByHand = byHand is { } hand && (hand.Port, hand.With) == pair ? [hand.Alignment] : null });
         return new(JobDocument.SchemaName, job.Head.Length > 0 ? job.Head : job.Name, job.Name, [.. ports.OrderByDescending(port => port == own).Select(port => port.Told(job.PortData))])
         {
             Notes =
             [
                 "Written by the workbench. The sections are as they stood there, corrections by hand included.",
+                .. byHand is null && !job.Comparison.ByHand.IsNone
+                    ? new[] { "The alignment by hand is left out: a job document knows it between one station of two ports of the job only." } : [],
                 .. finished is not null && !isProofTold ? new[] { "The proof is left out: a job document knows neither its alignment nor a further uncertainty." } : [],
             ],
             Engine = job.PortData.Engine,
@@ -70,6 +75,26 @@ public static class JobExport
             Proofs = finished is not null && against is not null && isProofTold
                 ? [new(finished.Name, against) { InsideMm = job.Proof.InsideMm, OutsideMm = job.Proof.OutsideMm }] : [],
         };
+    }
+
+    /// <summary>The alignment by hand at Compare; null where there is none, or where it is not between one station of two exported ports.</summary>
+    private static (string Port, string With, JobHandAlignment Alignment)? ByHand(PortingJob job, List<ExportedPort> ports)
+    {
+        var choice = job.Comparison;
+        (ExportedPort Port, int Station)? At(string? id) => ports
+            .SelectMany(port => port.Sections.Select(each => (Port: port, each.Section))).Where(each => each.Section.Id == id)
+            .Select(each => ((ExportedPort, int)?)(each.Port, each.Section.Station!.Value)).FirstOrDefault();
+        return !choice.ByHand.IsNone && At(choice.Measured) is { } measured && At(choice.Reference) is { } reference
+            && measured.Port != reference.Port && measured.Station == reference.Station
+            ? (measured.Port.Name, reference.Port.Name, new(measured.Station)
+            {
+                After = choice.Alignment,
+                IsMirrored = choice.IsMirrored,
+                RightMm = choice.ByHand.XMm,
+                UpMm = choice.ByHand.YMm,
+                TurnDeg = choice.ByHand.TurnDeg,
+            })
+            : null;
     }
 
     private static List<ExportedPort> Ports(PortingJob job) =>

@@ -17,6 +17,11 @@ public static class JobProblems
         return refused with { Where = photo };
     }
 
+    /// <summary>A section was aligned by hand at a station that the two ports do not share.</summary>
+    public static Problem StationNotShared(string where, int station, IReadOnlyList<int> stations) => new(
+        "job-comparison-station", FormattableString.Invariant($"Station {station} was aligned by hand, but is not one that both ports have."), where,
+        $"Name one of these: {string.Join(", ", stations)}.");
+
     /// <summary>A joint names a station that the port does not have.</summary>
     public static Problem StationUnknown(string where, int station, IReadOnlyList<int> stations) => new(
         "job-joint-station", FormattableString.Invariant($"The port has no station {station}."), where,

@@ -3,7 +3,9 @@ using SectionScan.Drawings.Schedules;
 using SectionScan.Drawings.Sections;
 using SectionScan.Drawings.Summaries;
 using SectionScan.Imaging.Digitising;
+using SectionScan.Jobs.Comparing;
 using SectionScan.Jobs.Demo;
+using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Measures;
 using SectionScan.Porting.Judgements;
 using SectionScan.Porting.Ports;
@@ -197,6 +199,11 @@ internal sealed class JobReport(JobOutcome outcome, string program, LengthUnit u
         yield return new DrawingBlock([ScheduleDrawing.Difference(compared.Schedules, unit)], "Area along the port in percent of the reference, with U (k = 2) as thin lines.");
         yield return tables.Differences(compared);
         yield return tables.Deviations(compared);
+        foreach (var each in compared.Stations.Where(each => !each.Comparison.Alignment.ByHand.IsNone))
+        {
+            yield return new NoteBlock(Text($"Station {each.Station} was aligned by hand: {AlignmentWords.Of(each.Comparison.Alignment, unit)}. A hand places to ±{units.Length(HandPlacing.StepMm)} {units.LengthName} and ±{HandPlacing.StepDeg:0.0}° (an assumption); U counts it."));
+        }
+
         yield return new DrawingBlock(
             [.. compared.Stations.Select(each => each.Comparison.DrawSmall(unit))],
             $"Station by station: {compared.Reference.Plan.Name} (full line) and {compared.Measured.Plan.Name} (thin dashes). The bands show the deviation enlarged: with a full edge outside the reference (+, metal already gone), with a dashed edge inside it (−, metal left). The figures stand at the highest and the lowest place.");

@@ -120,7 +120,7 @@ internal sealed class JobTables(ShownUnits units)
 
     /// <summary>How the walls of one port deviate from another's.</summary>
     public TableBlock Deviations(PortComparison compared) => new(
-        $"Deviation of the wall from the reference's in {units.LengthName}, each section moved and turned to its best fit: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°).",
+        $"Deviation of the wall from the reference's in {units.LengthName}, each section moved and turned to its best fit{(compared.Stations.Any(each => !each.Comparison.Alignment.ByHand.IsNone) ? ", but for those aligned by hand" : "")}: + outside (metal gone), − inside (metal left). Places are seen with the flow; angles count from right (0°) by way of the roof (90°).",
         ["Station", "Mean", "Rms", "Lowest", "there", "Highest", "there", "U", "Reads as"],
         [.. compared.Stations.Select(each => (IReadOnlyList<string>)
         [

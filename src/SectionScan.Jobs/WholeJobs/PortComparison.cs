@@ -1,4 +1,5 @@
 using SectionScan.Jobs.Demo;
+using SectionScan.Porting.Documents;
 using SectionScan.Porting.Schedules;
 
 namespace SectionScan.Jobs.WholeJobs;
@@ -12,7 +13,10 @@ public sealed record PortComparison(
     StudiedPort Reference, StudiedPort Measured, ScheduleComparison Schedules, IReadOnlyList<StationComparison> Stations)
 {
     /// <summary>Compares two ports.</summary>
-    public static PortComparison Of(StudiedPort reference, StudiedPort measured)
+    /// <param name="reference">The reference.</param>
+    /// <param name="measured">The port looked at.</param>
+    /// <param name="byHand">The stations whose section a person aligned by hand; each is one that both have.</param>
+    public static PortComparison Of(StudiedPort reference, StudiedPort measured, IReadOnlyList<JobHandAlignment>? byHand = null)
     {
         ArgumentNullException.ThrowIfNull(reference);
         ArgumentNullException.ThrowIfNull(measured);
@@ -20,8 +24,16 @@ public sealed record PortComparison(
         var schedules = ScheduleComparison.Of(theirs, ours, ScheduleAxis.Distance).TryGet(out var byDistance, out _)
             ? byDistance
             : ScheduleComparison.Of(theirs, ours, ScheduleAxis.Share).ValueOrThrow();
-        var stations = theirs.Stations.Select(station => station.Position.Station).Where(station => measured.At(station) is not null);
-        return new(reference, measured, schedules, [.. stations.Select(station =>
-            StationComparison.Of(station, reference.Plan.Name, reference.At(station)!, measured.Plan.Name, measured.At(station)!))]);
+        return new(reference, measured, schedules, [.. StationsOfBoth(reference, measured).Select(station => StationComparison.Of(
+            station, reference.Plan.Name, reference.At(station)!, measured.Plan.Name, measured.At(station)!,
+            byHand?.FirstOrDefault(each => each.Station == station)?.Choice()))]);
+    }
+
+    /// <summary>The stations that both ports have.</summary>
+    public static IReadOnlyList<int> StationsOfBoth(StudiedPort reference, StudiedPort measured)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        ArgumentNullException.ThrowIfNull(measured);
+        return [.. reference.Schedule.Schedule.Stations.Select(station => station.Position.Station).Where(station => measured.At(station) is not null)];
     }
 }

@@ -6,6 +6,7 @@ using SectionScan.Jobs.Lenses;
 using SectionScan.Jobs.Progress;
 using SectionScan.Metrology.Cameras;
 using SectionScan.Metrology.Results;
+using SectionScan.Porting.Documents;
 
 namespace SectionScan.Jobs.WholeJobs;
 
@@ -57,8 +58,11 @@ public static class RunJob
             ports.Add(studied.Port);
         }
 
-        var comparisons = source.Job.Comparisons.Select(each => PortComparison.Of(
-            ports.First(port => port.Plan.Name == each.With), ports.First(port => port.Plan.Name == each.Port))).ToList();
+        if (!Result.All(source.Job.Comparisons.Select(each => Compare(source, each, ports))).TryGet(out var comparisons, out problem))
+        {
+            return problem;
+        }
+
         steps.Report("comparisons");
         stop.ThrowIfCancellationRequested();
         var working = new JobWorking(order, source, ports, lens, folder);
@@ -67,6 +71,15 @@ public static class RunJob
             written.AddRange(working.Written);
             return new JobOutcome(source, lens, ports, comparisons, work);
         });
+    }
+
+    private static Result<PortComparison> Compare(JobFolder source, JobComparison asked, List<StudiedPort> ports)
+    {
+        var (reference, measured) = (ports.First(port => port.Plan.Name == asked.With), ports.First(port => port.Plan.Name == asked.Port));
+        var stations = PortComparison.StationsOfBoth(reference, measured);
+        return asked.ByHand?.FirstOrDefault(hand => !stations.Contains(hand.Station)) is { } lost
+            ? JobProblems.StationNotShared($"{source.Path}, comparison of \"{asked.Port}\"", lost.Station, stations)
+            : PortComparison.Of(reference, measured, asked.ByHand);
     }
 
     private static Result<LensProfile> Lens(JobFolder source, OutputFolder folder, StepCounter steps, List<string> written)

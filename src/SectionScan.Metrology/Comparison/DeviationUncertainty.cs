@@ -123,7 +123,8 @@ public static class DeviationUncertainty
         return (motions, inverse * all.Transpose());
     }
 
-    private static (double X, double Y) Normal(IReadOnlyList<DeviationSample> samples, int i)
+    /// <summary>The outward normal at a sample, from its two neighbours.</summary>
+    internal static (double X, double Y) Normal(IReadOnlyList<DeviationSample> samples, int i)
     {
         var (before, after) = (samples[(i + samples.Count - 1) % samples.Count].Reference, samples[(i + 1) % samples.Count].Reference);
         var length = before.DistanceTo(after);

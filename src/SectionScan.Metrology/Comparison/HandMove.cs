@@ -39,6 +39,11 @@ public sealed record HandMove(double XMm, double YMm, double TurnDeg)
     }
 
     /// <summary>"x +0.40 mm, y −0.20 mm, turned +1.50°".</summary>
-    public override string ToString() => string.Create(
-        CultureInfo.InvariantCulture, $"x {XMm:+0.00;−0.00;0.00} mm, y {YMm:+0.00;−0.00;0.00} mm, turned {TurnDeg:+0.00;−0.00;0.00}°");
+    public override string ToString() => InWords(isInch: false);
+
+    /// <summary>The same, or "x +0.0157 in, y −0.0079 in, turned +1.50°".</summary>
+    /// <param name="isInch">True for inches.</param>
+    public string InWords(bool isInch) => isInch
+        ? string.Create(CultureInfo.InvariantCulture, $"x {XMm / Inch.Mm:+0.0000;−0.0000;0.0000} in, y {YMm / Inch.Mm:+0.0000;−0.0000;0.0000} in, turned {TurnDeg:+0.00;−0.00;0.00}°")
+        : string.Create(CultureInfo.InvariantCulture, $"x {XMm:+0.00#;−0.00#;0.00} mm, y {YMm:+0.00#;−0.00#;0.00} mm, turned {TurnDeg:+0.00;−0.00;0.00}°");
 }

@@ -142,8 +142,3 @@ public sealed record JobFlow(double FlowCfm, double TestPressureInH2O)
     /// <summary>Valve lift, mm; null when not told.</summary>
     public double? LiftMm { get; init; }
 }
-
-/// <summary>One port set against another of the same job.</summary>
-/// <param name="Port">The port measured.</param>
-/// <param name="With">The reference.</param>
-public sealed record JobComparison(string Port, string With);

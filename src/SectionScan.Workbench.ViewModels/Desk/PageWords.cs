@@ -18,6 +18,11 @@ public static partial class PageWords
         ("Give the library's file with --library, or add a section first: that makes one.", "Keep a section at Archive first: that makes one."),
     ];
 
+    /// <summary>The words for the page, lengths in the unit of the window.</summary>
+    /// <param name="said">A sentence, lengths in millimetres.</param>
+    /// <param name="isInch">True for inches.</param>
+    public static string Of(string? said, bool isInch) => InchWords.Of(Of(said), isInch);
+
     /// <summary>The words for the page.</summary>
     public static string Of(string? said)
     {

@@ -12,6 +12,10 @@ namespace SectionScan.Workbench.ViewModels.Places;
 /// <summary>Compare: one section on another, from this job or from the library.</summary>
 public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) : PlaceViewModel(window)
 {
+    // A hand tells hundredths of a millimetre; what is typed may be thousandths, and tenths of thousandths of an inch.
+    private const int HandDecimals = 2;
+    private const int TypedDecimals = 3;
+
     private (LiveJob? Live, ComparisonChoice Choice, string? Reference, string? Measured, int? ReferenceRevision, int? MeasuredRevision) madeOf;
     private Result<SectionComparison>? made;
     private (SectionComparison Laid, HandMove Move, SectionComparison Moved)? moved;
@@ -127,7 +131,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
         ArgumentNullException.ThrowIfNull(move);
         if (move.IsUsable)
         {
-            draft = (Choice, Rounded(move));
+            draft = (Choice, Rounded(move, HandDecimals));
             OnPropertyChanged(string.Empty);
         }
     }
@@ -147,7 +151,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
         }
 
         Problem = null;
-        Choose("Align by hand", choice => choice with { ByHand = Rounded(move) });
+        Choose("Align by hand", choice => choice with { ByHand = Rounded(move, TypedDecimals) });
         OnPropertyChanged(string.Empty);
     }
 
@@ -192,7 +196,8 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     protected override void OnOtherJob() => (Problem, draft) = (null, null);
 
     /// <summary>As fine as it is shown, so that a document and the command line tell the same move.</summary>
-    private static HandMove Rounded(HandMove move) => new(Math.Round(move.XMm, 2) + 0.0, Math.Round(move.YMm, 2) + 0.0, Math.Round(move.TurnDeg, 2) + 0.0);
+    private static HandMove Rounded(HandMove move, int decimals) =>
+        new(Math.Round(move.XMm, decimals) + 0.0, Math.Round(move.YMm, decimals) + 0.0, Math.Round(move.TurnDeg, HandDecimals) + 0.0);
 
     private int? RevisionOf(string key) => Entries().FirstOrDefault(each => KeyOf(each) == key)?.RevisionNumber;
 

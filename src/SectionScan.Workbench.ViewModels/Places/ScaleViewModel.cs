@@ -61,8 +61,8 @@ public sealed partial class ScaleViewModel : PlaceViewModel
     public string InUse => digitise.Photo?.Scale switch
     {
         null => string.Empty,
-        { HeightMm: { } height, WidthMm: var width } => FormattableString.Invariant($"Scale from a rectangle of {width} × {height} mm."),
-        { WidthMm: var distance } => FormattableString.Invariant($"Scale from two points {distance} mm apart."),
+        { HeightMm: { } height, WidthMm: var width } => FormattableString.Invariant($"Scale from a rectangle of {width:0.###} × {height:0.###} mm."),
+        { WidthMm: var distance } => FormattableString.Invariant($"Scale from two points {distance:0.###} mm apart."),
     };
 
     /// <summary>What to do next, in words.</summary>

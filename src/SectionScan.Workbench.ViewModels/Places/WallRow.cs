@@ -14,12 +14,12 @@ public sealed record WallRow(int Index, bool IsReading, int? Station, string Nam
 {
     internal static string WordsOf(KeepOutShape shape) => shape switch
     {
-        KeepOutCircle circle => FormattableString.Invariant($"circle, radius {circle.RadiusMm:0.##} mm at ({circle.Centre.XMm:0.#}, {circle.Centre.YMm:0.#})"),
+        KeepOutCircle circle => FormattableString.Invariant($"circle, radius {circle.RadiusMm:0.##} mm at ({circle.Centre.XMm:0.#}, {circle.Centre.YMm:0.#}) mm"),
         KeepOutLine line => FormattableString.Invariant($"line of {line.Points.Count} places"),
         KeepOutOutline outline => FormattableString.Invariant($"outline of {outline.Outline.Count} places"),
         _ => shape.Kind,
     };
 
     internal static string WordsOf(WallReading reading) => FormattableString.Invariant(
-        $"wall {reading.WallMm.Value:0.##} mm at ({reading.Place.XMm:0.#}, {reading.Place.YMm:0.#})");
+        $"wall {reading.WallMm.Value:0.##} mm at ({reading.Place.XMm:0.#}, {reading.Place.YMm:0.#}) mm");
 }

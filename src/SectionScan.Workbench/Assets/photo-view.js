@@ -109,7 +109,7 @@ export function open(root, model) {
   }
 
   function key(e) {
-    const step = 60 / scale;
+    const step = (e.shiftKey ? 4 : 60) / scale;
     const acts = {
       '+': () => zoom(1.25), '=': () => zoom(1.25), '-': () => zoom(0.8), '0': fit, Enter: () => pick(root.clientWidth / 2, root.clientHeight / 2),
       ArrowLeft: () => { left -= step; place(); }, ArrowRight: () => { left += step; place(); },

@@ -63,6 +63,9 @@
     if (form) { e.preventDefault(); form.classList.remove('is-over'); sendAll(form, [...e.dataTransfer.files]); }
   });
 
+  // A browser leaves what it shows by a corner where it is: who goes by keyboard sees the whole of it.
+  document.addEventListener('focusin', e => { if (e.target.matches(':focus-visible')) { e.target.scrollIntoView({ block: 'nearest', inline: 'nearest' }); } });
+
   document.addEventListener('click', e => { if (e.target instanceof Element && e.target.closest('[data-reload]')) { location.reload(); } });
 
   document.addEventListener('click', e => { if (e.target instanceof Element && e.target.closest('[data-print]')) { window.print(); } });

@@ -66,6 +66,20 @@ public class SectionComparisonTests
     }
 
     [Fact]
+    public void A_hand_that_places_a_section_widens_the_uncertainty_of_its_deviations()
+    {
+        var laid = SectionComparison.Of(Before, After, AsPlaced);
+        var moved = laid.MovedByHand(new(0.3, 0, 0));
+        var asked = SectionComparison.With(Before, After, AlignmentChoice.AsPlaced with { ByHand = new(0.3, 0, 0) }).ValueOrThrow();
+
+        // 0.1 mm to either side, rectangular: 0.1/√3 (JCGM 100:2008, 4.3.7); the turn of a circle moves none of its walls.
+        Assert.Equal(double.Hypot(laid.DeviationStandardUncertaintyMm, 0.1 / Math.Sqrt(3)), moved.DeviationStandardUncertaintyMm, 0.0005);
+        Assert.Equal(moved.DeviationStandardUncertaintyMm, asked.DeviationStandardUncertaintyMm, 1e-12);
+        Assert.Equal(2 * moved.DeviationStandardUncertaintyMm, ComparisonAnswer.Of(moved, "as-placed").Deviation.ExpandedUncertaintyMm!.Value, 1e-12);
+        Assert.True(double.IsNaN(SectionComparison.Of(Before, After with { ErrorSources = [] }, AsPlaced).MovedByHand(new(0.3, 0, 0)).DeviationStandardUncertaintyMm));
+    }
+
+    [Fact]
     public void A_bare_outline_has_no_known_uncertainty_and_the_answer_says_so()
     {
         var comparison = SectionComparison.Of(Before, After with { ErrorSources = [] }, AsPlaced);

@@ -47,6 +47,8 @@ public sealed class JobDocumentFormatTests
         Refused(Job(Port.Replace("20}", "0}", StringComparison.Ordinal)), "stations-out-of-order", "Station 2");
         Refused(Job(Port.Replace("\"stations\"", "\"stationTable\": \"s.csv\", \"stations\"", StringComparison.Ordinal)), "job-stations-missing", "once");
         Refused(Job(Port, "\"comparisons\": [{\"port\": \"own\", \"with\": \"exemplar\"}],"), "job-port-unknown", "\"exemplar\"");
+        Refused(Job(Port, "\"comparisons\": [{\"port\": \"own\", \"with\": \"own\", \"byHand\": [{\"station\": 1, \"rightMm\": 101}]}],"), "job-field-unusable", "from -100 to 100");
+        Refused(Job(Port, "\"comparisons\": [{\"port\": \"own\", \"with\": \"own\", \"byHand\": [{\"station\": 1}, {\"station\": 1}]}],"), "job-field-unusable", "each station once");
         Refused(Job(Port, "\"date\": \"26.11.26\","), "job-field-unusable", "date");
         Refused(Job(Port, "\"printRatio\": [1, 2],"), "job-field-unusable", "printRatio");
         Refused(Whole.Replace("\"boreMm\": 68", "\"boreMm\": 6.8", StringComparison.Ordinal), "engine-data-out-of-range", "bore");

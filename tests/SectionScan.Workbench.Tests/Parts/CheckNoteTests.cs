@@ -1,14 +1,18 @@
 using Bunit;
+using Microsoft.Extensions.DependencyInjection;
 using SectionScan.Imaging.Digitising;
 using SectionScan.Jobs.Checking;
 using SectionScan.Metrology.Results;
 using SectionScan.Testing.Truth;
 using SectionScan.Workbench.Parts;
+using SectionScan.Workbench.ViewModels.Desk;
 
 namespace SectionScan.Workbench.Tests.Parts;
 
 public sealed class CheckNoteTests : BunitContext
 {
+    public CheckNoteTests() => Services.AddSingleton(new UnitChoice(Path.Combine(Path.GetTempPath(), "sectionscan-no-such-folder")));
+
     [Fact]
     public void It_says_that_it_looks_while_nothing_is_known() =>
         Assert.Equal("Looking at it …", Show(null).Find("[role=status]").TextContent);

@@ -4,6 +4,7 @@ using SectionScan.Metrology.Measures;
 using SectionScan.Porting.Documents;
 using SectionScan.Porting.Walls;
 using SectionScan.Workbench.ViewModels.Desk;
+using SectionScan.Workbench.ViewModels.Places;
 using SectionScan.Workbench.ViewModels.Tests.Places;
 
 namespace SectionScan.Workbench.ViewModels.Tests.Desk;
@@ -60,6 +61,50 @@ public sealed class JobExportTests : IDisposable
         Assert.Equal(
             proof.Proved.Select(each => Math.Round(each.Proof.Highest.DeviationMm, 6)), proved.Sections.Select(each => Math.Round(each.Proof.Highest.DeviationMm, 6)));
         Assert.Equal(2, run.Comparisons.Count);
+    }
+
+    [Fact]
+    public void An_alignment_by_hand_stands_in_the_document_and_in_the_report_of_its_run_with_its_uncertainty()
+    {
+        var window = SamplePort.WithTarget(shop);
+        using var compare = new CompareViewModel(window, shop.Desk);
+        string Section(string name) => window.Job.Sections.Single(each => window.Job.NameOf(each) == name).Id;
+        window.Live!.Do("Set up", job => job with { PortData = SampleJob.Begun.PortData });
+        compare.ChooseReference(Section("exemplar, station 4"));
+        compare.ChooseMeasured(Section("finished, station 4"));
+        var before = compare.Comparison!.ValueOrThrow().DeviationExpandedUncertaintyMm;
+        compare.SetHand(new(0.4, -0.2, 1.5));
+        var shown = compare.Comparison!.ValueOrThrow();
+        Assert.True(shown.DeviationExpandedUncertaintyMm > before);
+
+        var files = JobExport.Write(window.Live.Folder, window.Job, null, Path.Combine(shop.Folder, "taken-away")).ValueOrThrow();
+        var run = RunJob.Run(new(files[0], Path.Combine(shop.Folder, "results"), "sectionscan test")).ValueOrThrow();
+
+        var compared = run.Outcome.Comparisons.Single(each => each.Measured.Plan.Name == "finished" && each.Reference.Plan.Name == "exemplar");
+        var station = compared.Stations.Single(each => each.Station == 4);
+        Assert.Equal(shown.Result.Highest.DeviationMm, station.Result.Highest.DeviationMm, 1e-6);
+        Assert.Equal(shown.DeviationExpandedUncertaintyMm, station.DeviationExpandedUncertaintyMm, 1e-6);
+        Assert.All(compared.Stations.Where(each => each.Station != 4), each => Assert.True(each.Comparison.Alignment.ByHand.IsNone));
+        var report = System.Net.WebUtility.HtmlDecode(File.ReadAllText(run.HtmlPath));
+        Assert.Contains("Station 4 was aligned by hand:", report, StringComparison.Ordinal);
+        Assert.Contains("x +0.40 mm, y −0.20 mm, turned +1.50°", report, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_alignment_by_hand_that_a_document_cannot_tell_is_left_out_and_named()
+    {
+        var window = SamplePort.WithTarget(shop);
+        using var compare = new CompareViewModel(window, shop.Desk);
+        window.Live!.Do("Set up", job => job with { PortData = SampleJob.Begun.PortData });
+        compare.ChooseReference(window.Job.Sections[0].Id);
+        compare.ChooseMeasured(window.Job.Sections[1].Id);
+        compare.SetHand(new(0.4, 0, 0));
+
+        var files = JobExport.Write(window.Live.Folder, window.Job, null, Path.Combine(shop.Folder, "taken-away")).ValueOrThrow();
+
+        var document = JobDocumentFormat.Read(File.ReadAllText(files[0]), files[0]).ValueOrThrow();
+        Assert.All(document.Comparisons, each => Assert.Null(each.ByHand));
+        Assert.Contains(document.Notes, note => note.StartsWith("The alignment by hand is left out", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -54,14 +54,14 @@ public sealed class CompareHandTests : IDisposable
     [Fact]
     public void It_is_kept_with_the_job_told_in_words_and_taken_away()
     {
-        compare.SetHand(new(0.123, -0.2, 1.5));
+        compare.SetHand(new(0.1234, -0.2, 1.5));
 
         using var later = shop.WindowLater(window.Live!.Id);
-        Assert.Equal(new(0.12, -0.2, 1.5), later.Job.Comparison.ByHand);
+        Assert.Equal(new(0.123, -0.2, 1.5), later.Job.Comparison.ByHand);
         using var again = new CompareViewModel(later, shop.Desk);
         Assert.Equal(Deviation(), again.Comparison!.ValueOrThrow().Result.Lowest.DeviationMm, 9);
         var page = again.Comparison!.ValueOrThrow().Draw(shop.Units.OfLength);
-        Assert.Contains("aligned by hand: x +0.12 mm, y −0.20 mm, turned +1.50°", Drawings.Formats.SvgWriter.ToElement(page).ToString(), StringComparison.Ordinal);
+        Assert.Contains("aligned by hand: x +0.123 mm, y −0.20 mm, turned +1.50°", Drawings.Formats.SvgWriter.ToElement(page).ToString(), StringComparison.Ordinal);
 
         compare.TakeHandAwayCommand.Execute(null);
         Assert.True(compare.Hand.IsNone);

@@ -68,7 +68,7 @@ internal sealed class CompareCommand(Terminal terminal, ProblemPrinter problems,
         var figures = new Table().Border(TableBorder.Simple).HideHeaders().AddColumn("figure").AddColumn("value");
         if (!comparison.Alignment.ByHand.IsNone)
         {
-            figures.AddRow("aligned by hand", comparison.Alignment.ByHand.ToString());
+            figures.AddRow("aligned by hand", comparison.Alignment.ByHand.InWords(unit == LengthUnit.Inch));
         }
 
         figures.AddRow("mean deviation", MeasureText.Deviation(result.MeanDeviationMm, unit));
