@@ -1,5 +1,6 @@
 using SectionScan.Drawings.Pages;
 using SectionScan.Drawings.Schedules;
+using SectionScan.Drawings.Sections;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Jobs.TargetShapes;
 using SectionScan.Metrology.Results;
@@ -19,10 +20,12 @@ public sealed record PortStudies(Result<JobStudy> Own, Result<JobStudy> Referenc
         .Select(study => study.TryGet(out _, out var problem) ? null : problem).FirstOrDefault(problem => problem is not null);
 
     /// <summary>The areas of all three along the port; null when none can be drawn.</summary>
-    public Page? Areas() => Known() is { Count: > 0 } known ? ScheduleDrawing.Area([.. known.Select(study => study.Schedule.Schedule)]) : null;
+    /// <param name="unit">What lengths are told in.</param>
+    public Page? Areas(LengthUnit unit) => Known() is { Count: > 0 } known ? ScheduleDrawing.Area([.. known.Select(study => study.Schedule.Schedule)], unit) : null;
 
     /// <summary>The gas speeds of the target, or of the own port while there is no target; null without an engine.</summary>
-    public Page? Speeds() => SpeedsOf() is { } study ? GasSpeedDrawing.AlongPort(study.Speeds, study.Port.Kind == Porting.Ports.PortKind.Intake) : null;
+    /// <param name="unit">What lengths and speeds are told in.</param>
+    public Page? Speeds(LengthUnit unit) => SpeedsOf() is { } study ? GasSpeedDrawing.AlongPort(study.Speeds, study.Port.Kind == Porting.Ports.PortKind.Intake, unit) : null;
 
     /// <summary>What the schedule and the gas speeds of the target say, or of the own port while there is no target.</summary>
     public IReadOnlyList<Judgement> Judgements() =>

@@ -110,6 +110,29 @@ public sealed class PhoneDoorTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Forbidden, entered.StatusCode);
         using var page = await phone.GetAsync(new Uri(address, "/send"));
         Assert.Equal(HttpStatusCode.Forbidden, page.StatusCode);
+
+        // And a new code lets the phone in.
+        await slow.OpenAsync(job);
+        using var again = await EnterAsync(phone, slow.Address!);
+        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_visit_that_is_over_is_refused_however_late_the_door_closes()
+    {
+        var late = new SlowClock();
+        await using var slow = new PhoneDoor(late);
+        await slow.OpenAsync(job);
+        var address = slow.Address!;
+        using var entered = await EnterAsync(phone, address);
+        Assert.Equal(HttpStatusCode.OK, entered.StatusCode);
+        var visit = Visit(address);
+        late.Now += PhoneDoor.VisitLasts;
+
+        using var sent = await SendAsync(address, await File.ReadAllBytesAsync(SamplePhotos.PhotoPath("c01")), visit);
+
+        Assert.Equal(HttpStatusCode.Forbidden, sent.StatusCode);
+        Assert.Empty(job.Job.Photos);
     }
 
     [Fact]

@@ -55,6 +55,25 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
         Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
     }
 
+    /// <summary>Fetch Metadata (W3C): a browser tells whence it asks even where it sends no origin, as for a picture.</summary>
+    [Theory]
+    [InlineData("cross-site", "no-cors", "image", HttpStatusCode.Forbidden)]
+    [InlineData("same-site", "no-cors", "script", HttpStatusCode.Forbidden)]
+    [InlineData("cross-site", "navigate", "iframe", HttpStatusCode.Forbidden)]
+    [InlineData("cross-site", "navigate", "document", HttpStatusCode.OK)]
+    [InlineData("same-origin", "no-cors", "image", HttpStatusCode.OK)]
+    public async Task What_another_site_shows_or_frames_of_ours(string site, string mode, string destination, HttpStatusCode expected)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, workbench.Address);
+        request.Headers.Add("Sec-Fetch-Site", site);
+        request.Headers.Add("Sec-Fetch-Mode", mode);
+        request.Headers.Add("Sec-Fetch-Dest", destination);
+
+        using var response = await Client.SendAsync(request);
+
+        Assert.Equal(expected, response.StatusCode);
+    }
+
     [Fact]
     public async Task A_websocket_from_another_site()
     {

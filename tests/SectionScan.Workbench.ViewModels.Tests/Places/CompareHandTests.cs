@@ -36,6 +36,7 @@ public sealed class CompareHandTests : IDisposable
         Assert.Equal(HandMove.None, compare.Choice.ByHand);
         var tried = Deviation();
         Assert.NotEqual(lowest, tried);
+        Assert.True(compare.Laid!.ValueOrThrow().Alignment.ByHand.IsNone);
 
         compare.ForgetHandCommand.Execute(null);
         Assert.Equal(lowest, Deviation());

@@ -142,6 +142,8 @@ public sealed class DecideTests : ShopWithPlaces
         Assert.Equal("right wall", view.WorstWall.Side);
         Assert.InRange(view.WorstWall.ChanceUnderLimit, 0.001, 0.2);
         Assert.Null(decide.ViewAt(0)!.ValueOrThrow().WorstWall);
+        Assert.Equal("oil drain", Assert.Single(view.KeepOuts).Name);
+        Assert.Empty(decide.ViewAt(0)!.ValueOrThrow().KeepOuts);
 
         window.UndoCommand.Execute(null);
         await decide.Working;
@@ -191,8 +193,8 @@ public sealed class DecideTests : ShopWithPlaces
         Assert.Null(along.Studies!.Problem);
         Assert.Equal(8, along.Studies.Target!.ValueOrThrow().Schedule.Schedule.Stations.Count);
         Assert.Equal(TrueArea("p04", "p05", 1), along.Studies.Own.ValueOrThrow().Schedule.Schedule.Stations[0].AreaMm2.Value, 0.02);
-        Assert.NotNull(along.Studies.Areas());
-        Assert.NotNull(along.Studies.Speeds());
+        Assert.NotNull(along.Studies.Areas(Drawings.Sections.LengthUnit.Inch));
+        Assert.NotNull(along.Studies.Speeds(Drawings.Sections.LengthUnit.Millimetre));
 
         // Mean speed = piston area × mean piston speed / port area (continuity), station 1 at the highest speed.
         var speeds = along.Studies.Target!.ValueOrThrow().Speeds!.ValueOrThrow().Speeds;
