@@ -12,7 +12,7 @@ namespace SectionScan.Workbench.Tests.Safety;
 [Collection(SharedWorkbench.Name)]
 public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
 {
-    private static readonly HttpClient Client = new(new SocketsHttpHandler { AllowAutoRedirect = false });
+    private static readonly HttpClient Client = new(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false });
 
     public Task InitializeAsync() => Task.CompletedTask;
 
@@ -237,10 +237,9 @@ public sealed class RefusalTests(RunningWorkbench workbench) : IAsyncLifetime
         var token = await page.Locator("input[name=__RequestVerificationToken]").InputValueAsync();
         var cookies = string.Join("; ", (await page.Context.CookiesAsync()).Select(each => $"{each.Name}={each.Value}"));
         await page.Context.CloseAsync();
-        using var file = new ByteArrayContent(bytes);
-        file.Headers.TryAddWithoutValidation("Content-Disposition", $"form-data; name=photo; filename=\"{name.Replace("\\", "\\\\", StringComparison.Ordinal)}\"");
-        using var content = new MultipartFormDataContent();
-        content.Add(file);
+        var head = $"--b\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"{name.Replace("\\", "\\\\", StringComparison.Ordinal)}\"\r\nContent-Type: image/jpeg\r\n\r\n";
+        using var content = new ByteArrayContent([.. Encoding.ASCII.GetBytes(head), .. bytes, .. "\r\n--b--\r\n"u8]);
+        content.Headers.TryAddWithoutValidation("Content-Type", "multipart/form-data; boundary=b");
         using var request = new HttpRequestMessage(HttpMethod.Post, new Uri(workbench.Address, $"/job/{id}/photos")) { Content = content };
         request.Headers.Add("X-Form-Token", token);
         request.Headers.Add("Cookie", cookies);

@@ -170,7 +170,7 @@ public sealed class EveryStateTests : ShopWithPlaces
     }
 
     [Fact]
-    public void Without_an_engine_there_are_no_gas_speeds_and_that_is_no_problem()
+    public async Task Without_an_engine_there_are_no_gas_speeds_and_that_is_no_problem()
     {
         var window = SamplePort.WithTarget(Shop);
         var along = new PortDataViewModel(window, new(Shop.Desk));
@@ -180,7 +180,7 @@ public sealed class EveryStateTests : ShopWithPlaces
         along.SetDistance(2, 20);
         Assert.Equal([0.0, 20.0], along.Data.Stations.Select(station => station.DistanceMm));
         along.Begin();
-        along.Working.Wait(TimeSpan.FromMinutes(1));
+        await along.Working;
         Assert.Null(along.Studies!.SpeedsProblem);
         Assert.Null(along.Studies.Speeds(Drawings.Sections.LengthUnit.Millimetre));
     }
