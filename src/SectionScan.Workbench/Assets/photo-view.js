@@ -1,7 +1,7 @@
-// Zoom and pan over a photo with outlines. The photo is moved by a transform; the outlines are drawn anew at every zoom, so that
+// Zoom and pan over a photo with outlines. Of the photo only what is seen is drawn; the outlines are drawn anew at every zoom, so that
 // their lines stay thin and sharp far below a pixel.
 export function open(root, model) {
-  const picture = root.querySelector('img');
+  const canvas = root.querySelector('canvas.photo');
   const drawing = root.querySelector('svg');
   const figure = root.closest('figure');
   const scaleText = figure.querySelector('[data-view-scale]');
@@ -11,15 +11,61 @@ export function open(root, model) {
   const width = () => Number(root.dataset.width), height = () => Number(root.dataset.height);
   const fitScale = () => Math.min(root.clientWidth / width(), root.clientHeight / height());
 
+  // The photo at several sizes, each half as wide as the one before: a frame reads about as many pixels as the screen has, however large the
+  // photo is. They are decoded beside the page's own work, which goes on meanwhile.
+  let levels = [];
+  function forget() {
+    levels.forEach(level => level.bitmap.close());
+    levels = [];
+    delete root.dataset.shown;
+  }
+
+  async function learn() {
+    const address = root.dataset.photo, isWanted = () => root.isConnected && root.dataset.photo === address;
+    forget();
+    try {
+      const answer = await fetch(address);
+      if (!answer.ok) { throw new Error(answer.statusText); }
+      const photo = await answer.blob();
+      for (let wide = width(); wide === width() || wide > 700; wide = Math.ceil(wide / 2)) {
+        const bitmap = await createImageBitmap(photo, wide === width() ? {} : { resizeWidth: wide, resizeHeight: Math.round(wide * height() / width()), resizeQuality: 'medium' });
+        if (!isWanted()) { bitmap.close(); return; }
+        levels.push({ bitmap, ratio: bitmap.width / width() });
+        root.dataset.shown = 'at one size';
+        place();
+        if (looked) { magnify(...looked); }
+      }
+      root.dataset.shown = 'at every size';
+    } catch {
+      if (isWanted()) { scaleText.textContent = 'The photo cannot be shown: reload the page.'; }
+    }
+  }
+
+  // However many events come, the view is drawn once a frame.
+  let isAwaited = false;
   function place() {
+    if (!isAwaited) { isAwaited = true; requestAnimationFrame(draw); }
+  }
+
+  function draw() {
+    isAwaited = false;
     scale = Math.min(most, Math.max(0.5 * fitScale(), scale));
-    const img = root.querySelector('img');
-    img.style.width = `${width()}px`;
-    img.style.height = `${height()}px`;
-    img.style.transform = `translate(${-left * scale}px, ${-top * scale}px) scale(${scale})`;
-    img.style.imageRendering = scale > 3 ? 'pixelated' : 'auto';
-    drawing.setAttribute('viewBox', `${left} ${top} ${root.clientWidth / scale} ${root.clientHeight / scale}`);
+    const wide = root.clientWidth, high = root.clientHeight, dots = window.devicePixelRatio || 1;
+    if (canvas.width !== Math.round(wide * dots) || canvas.height !== Math.round(high * dots)) {
+      canvas.width = Math.round(wide * dots);
+      canvas.height = Math.round(high * dots);
+    }
+    drawing.setAttribute('viewBox', `${left} ${top} ${wide / scale} ${high / scale}`);
     scaleText.textContent = `${scale >= 1 ? scale.toFixed(1) : scale.toFixed(2)} screen px per photo px`;
+    const level = levels.findLast(each => each.ratio >= scale * dots) ?? levels[0], pen = canvas.getContext('2d');
+    pen.clearRect(0, 0, canvas.width, canvas.height);
+    if (!level) { return; }
+    const [x0, y0] = [Math.max(0, left), Math.max(0, top)];
+    const [x1, y1] = [Math.min(width(), left + wide / scale), Math.min(height(), top + high / scale)];
+    if (x1 <= x0 || y1 <= y0) { return; }
+    pen.imageSmoothingEnabled = scale <= 3;
+    const [r, s] = [level.ratio, scale * dots];
+    pen.drawImage(level.bitmap, x0 * r, y0 * r, (x1 - x0) * r, (y1 - y0) * r, (x0 - left) * s, (y0 - top) * s, (x1 - x0) * s, (y1 - y0) * s);
   }
 
   function zoom(factor, x = root.clientWidth / 2, y = root.clientHeight / 2) {
@@ -48,17 +94,19 @@ export function open(root, model) {
 
   // What lies under the pointer, larger, while places are picked: a finger or an arrow hides what it points at.
   const glass = root.querySelector('.magnifier');
+  let looked = null;
   function magnify(x, y) {
-    const img = root.querySelector('img');
-    if (!root.dataset.tool || !img.complete || !img.naturalWidth) { glass.hidden = true; return; }
+    const whole = levels[0];
+    looked = [x, y];
+    if (!root.dataset.tool || !whole) { glass.hidden = true; return; }
     const side = glass.width, power = Math.max(4, 2.5 * scale), pen = glass.getContext('2d');
-    const px = left + x / scale, py = top + y / scale, seen = side / power, ratio = img.naturalWidth / width();
+    const px = left + x / scale, py = top + y / scale, seen = side / power, ratio = whole.ratio;
     glass.hidden = false;
     glass.classList.toggle('is-left', x > root.clientWidth - side - 40 && y < side + 40);
     pen.imageSmoothingEnabled = power < 8;
     pen.fillStyle = '#101416';
     pen.fillRect(0, 0, side, side);
-    pen.drawImage(img, (px - seen / 2) * ratio, (py - seen / 2) * ratio, seen * ratio, seen * ratio, 0, 0, side, side);
+    pen.drawImage(whole.bitmap, (px - seen / 2) * ratio, (py - seen / 2) * ratio, seen * ratio, seen * ratio, 0, 0, side, side);
     for (const [colour, wide] of [['#101416', 3], ['#ffe08a', 1]]) {
       pen.strokeStyle = colour;
       pen.lineWidth = wide;
@@ -129,10 +177,11 @@ export function open(root, model) {
   root.addEventListener('pointermove', move);
   root.addEventListener('pointerup', up);
   root.addEventListener('pointercancel', up);
-  root.addEventListener('pointerleave', () => { glass.hidden = true; });
+  root.addEventListener('pointerleave', () => { glass.hidden = true; looked = null; });
   root.addEventListener('keydown', key);
   figure.addEventListener('click', tool);
   watch.observe(root);
   fit();
-  return { show: fit, section, close: () => { watch.disconnect(); figure.removeEventListener('click', tool); } };
+  learn();
+  return { show: () => { fit(); learn(); }, section, close: () => { watch.disconnect(); forget(); figure.removeEventListener('click', tool); } };
 }
