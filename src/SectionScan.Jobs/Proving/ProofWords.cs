@@ -31,9 +31,10 @@ public static class ProofWords
         };
         var bound = worst.BeyondMm <= 0 ? $"{Signed(-worst.Tolerance.InsideMm)} to {Signed(worst.Tolerance.OutsideMm)}"
             : Signed(finding.IsTooFar ? worst.Tolerance.OutsideMm : -worst.Tolerance.InsideMm);
+        var direction = worst.Sample.Direction.Degrees.ToString("0", CultureInfo.InvariantCulture).Replace('-', '−');
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"{what} at the {RegionWords.Of(worst.Sample.Region)} ({worst.Sample.Direction.Degrees:0}°): {MeasureText.Deviation(worst.DeviationMm, unit)} ± {MeasureText.Length(new(Estimate.CoverageFactor * worst.StandardUncertaintyMm, 0), unit)}, allowed {bound}, over {MeasureText.Length(new(finding.LengthMm, 0), unit)} of wall");
+            $"{what} at the {RegionWords.Of(worst.Sample.Region)} ({direction}°): {MeasureText.Deviation(worst.DeviationMm, unit)} ± {MeasureText.Length(new(Estimate.CoverageFactor * worst.StandardUncertaintyMm, 0), unit)}, allowed {bound}, over {MeasureText.Length(new(finding.LengthMm, 0), unit)} of wall");
 
         string Signed(double lengthMm) => MeasureText.Deviation(lengthMm, unit);
     }

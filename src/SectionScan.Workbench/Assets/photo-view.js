@@ -2,6 +2,9 @@
 // their lines stay thin and sharp far below a pixel.
 export function open(root, model) {
   const canvas = root.querySelector('canvas.photo');
+
+  // Drawn by the processor: graphics cards take no picture of any size, and some leave the view white.
+  const pen = canvas.getContext('2d', { willReadFrequently: true });
   const drawing = root.querySelector('svg');
   const figure = root.closest('figure');
   const scaleText = figure.querySelector('[data-view-scale]');
@@ -57,7 +60,7 @@ export function open(root, model) {
     }
     drawing.setAttribute('viewBox', `${left} ${top} ${wide / scale} ${high / scale}`);
     scaleText.textContent = `${scale >= 1 ? scale.toFixed(1) : scale.toFixed(2)} screen px per photo px`;
-    const level = levels.findLast(each => each.ratio >= scale * dots) ?? levels[0], pen = canvas.getContext('2d');
+    const level = levels.findLast(each => each.ratio >= scale * dots) ?? levels[0];
     pen.clearRect(0, 0, canvas.width, canvas.height);
     if (!level) { return; }
     const [x0, y0] = [Math.max(0, left), Math.max(0, top)];
