@@ -1,10 +1,8 @@
 // Zoom and pan over a photo with outlines. Of the photo only what is seen is drawn; the outlines are drawn anew at every zoom, so that
 // their lines stay thin and sharp far below a pixel.
 export function open(root, model) {
-  const canvas = root.querySelector('canvas.photo');
-
-  // Drawn by the processor: graphics cards take no picture of any size, and some leave the view white.
-  const pen = canvas.getContext('2d', { willReadFrequently: true });
+  const canvas = root.querySelector('.seen');
+  const pen = canvas.getContext('2d');
   const drawing = root.querySelector('svg');
   const figure = root.closest('figure');
   const scaleText = figure.querySelector('[data-view-scale]');
@@ -59,7 +57,7 @@ export function open(root, model) {
       canvas.height = Math.round(high * dots);
     }
     drawing.setAttribute('viewBox', `${left} ${top} ${wide / scale} ${high / scale}`);
-    scaleText.textContent = `${scale >= 1 ? scale.toFixed(1) : scale.toFixed(2)} screen px per photo px`;
+    scaleText.textContent = levels.length === 0 ? 'Reading the photo …' : `${scale >= 1 ? scale.toFixed(1) : scale.toFixed(2)} screen px per photo px`;
     const level = levels.findLast(each => each.ratio >= scale * dots) ?? levels[0];
     pen.clearRect(0, 0, canvas.width, canvas.height);
     if (!level) { return; }
