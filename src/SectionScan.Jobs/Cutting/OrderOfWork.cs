@@ -62,7 +62,10 @@ public static class OrderOfWork
                 .Select(group => (group.Key, Share: (double)group.Count(place => place.Mark == mark) / group.Count())).Where(side => side.Share > 0.05).ToList();
             if (sides.Count > 0)
             {
-                words.Add($"{what}: {string.Join(", ", sides.Select(side => side.Share > 0.95 ? $"the whole {RegionWords.Of(side.Key)}" : $"part of the {RegionWords.Of(side.Key)}"))}.");
+                var where = sides.Count == Enum.GetValues<OutlineRegion>().Length && sides.All(side => side.Share > 0.95)
+                    ? "all round"
+                    : string.Join(", ", sides.Select(side => side.Share > 0.95 ? $"the whole {RegionWords.Of(side.Key)}" : $"part of the {RegionWords.Of(side.Key)}"));
+                words.Add($"{what}: {where}.");
             }
         }
 

@@ -24,8 +24,9 @@ public sealed record UnitWords(bool IsInch)
     /// <summary>A speed: "77.3 m/s", "253.6 ft/s".</summary>
     public string Speed(double mPerS) => $"{Number(Shown(mPerS), "0.0")} {SpeedName}";
 
-    /// <summary>A speed with U (k = 2).</summary>
-    public string Speed(Estimate mPerS) => $"{Number(Shown(mPerS.Value), "0.0")} ± {Number(Shown(mPerS.ExpandedUncertainty), "0.0")} {SpeedName}";
+    /// <summary>A speed with U (k = 2); without it in a section that is exact, as a target is.</summary>
+    public string Speed(Estimate mPerS) => mPerS.StandardUncertainty == 0 ? Speed(mPerS.Value)
+        : $"{Number(Shown(mPerS.Value), "0.0")} ± {Number(Shown(mPerS.ExpandedUncertainty), "0.0")} {SpeedName}";
 
     /// <summary>A limit of speed: "75 m/s".</summary>
     public string SpeedLimit(double mPerS) => $"{Number(Shown(mPerS), "0")} {SpeedName}";
