@@ -121,7 +121,7 @@ public class JourneyTests(RunningWorkbench workbench)
         await page.GetByRole(AriaRole.Link, new() { Name = "Library" }).ClickAsync();
         await page.GetByLabel("Words").FillAsync(RunningWorkbench.KeptHead);
         await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
-        await page.GetByRole(AriaRole.Button, new() { NameRegex = new("^History of .*station 4") }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { NameRegex = new($"^History of {RunningWorkbench.KeptHead}.*station 4") }).ClickAsync();
         await Assertions.Expect(page.GetByLabel("Compare in the job")).ToHaveValueAsync(id);
         await page.GetByRole(AriaRole.Button, new() { Name = "Compare revision 1" }).ClickAsync();
 
