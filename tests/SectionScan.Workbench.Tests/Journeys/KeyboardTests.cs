@@ -65,7 +65,7 @@ public class KeyboardTests(RunningWorkbench workbench)
         await page.EvaluateAsync("""
             () => {
               const rules = document.styleSheets[0];
-              rules.insertRule('a[href="/library"]:focus-visible { outline: none; }', rules.cssRules.length);
+              rules.insertRule('a[href^="/library"]:focus-visible { outline: none; }', rules.cssRules.length);
               rules.insertRule('.way a:focus-visible { outline-color: rgb(240, 240, 240); }', rules.cssRules.length);
               rules.insertRule('[data-key] { min-height: 0; height: 20px; padding: 0; }', rules.cssRules.length);
               document.querySelector('#lens-photos').tabIndex = -1;
