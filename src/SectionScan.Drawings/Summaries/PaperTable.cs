@@ -26,27 +26,18 @@ internal static class PaperTable
     private const int LongRows = 10;
 
     /// <summary>The height without which the table begins on a new sheet, mm: all of a short one.</summary>
-    public static double TogetherMm(PaperFlow flow, TableBlock whole)
-    {
-        var table = InStrips(whole, flow.WidthMm);
-        var text = FontMm(flow, table);
-        var widths = Widths(flow, table, text);
-        var wholeMm = CaptionMm + table.Rows.Prepend(table.Headers).Sum(row => Height([.. row.Select((cell, i) => StrokeFont.Wrapped(cell, text, widths[i] + 0.01))], text));
-        return wholeMm <= MostTogetherMm ? wholeMm : BeginningMm;
-    }
+    public static double TogetherMm(PaperFlow flow, TableBlock whole) => TogetherMm(Lay(flow, whole));
 
     public static void Add(PaperFlow flow, TableBlock whole)
     {
-        var table = InStrips(whole, flow.WidthMm);
-        var text = FontMm(flow, table);
-        var widths = Widths(flow, table, text);
-        flow.KeepTogether(TogetherMm(flow, whole));
+        var laid = Lay(flow, whole);
+        var (table, text, widths, rows) = laid;
+        flow.KeepTogether(TogetherMm(laid));
         flow.Paragraph(table.Caption, Ink.SmallHeightMm);
         var isNumber = Enumerable.Range(0, table.Headers.Count).Select(i => SummaryWriter.IsNumeric(whole, i % whole.Headers.Count)).ToArray();
         Head();
-        foreach (var row in table.Rows)
+        foreach (var cells in rows.Skip(1))
         {
-            var cells = Broken(row);
             var height = Height(cells, text);
             Row(cells, flow.Take(height, Head), Weak, height);
         }
@@ -55,12 +46,9 @@ internal static class PaperTable
 
         void Head()
         {
-            var cells = Broken(table.Headers);
-            var height = Height(cells, text);
-            Row(cells, flow.Take(height), Strong, height);
+            var height = Height(rows[0], text);
+            Row(rows[0], flow.Take(height), Strong, height);
         }
-
-        List<IReadOnlyList<string>> Broken(IReadOnlyList<string> row) => [.. row.Select((cell, i) => StrokeFont.Wrapped(cell, text, widths[i] + 0.01))];
 
         void Row(List<IReadOnlyList<string>> cells, double top, Pen rule, double height)
         {
@@ -82,6 +70,20 @@ internal static class PaperTable
             flow.Sheet.Line(new(PaperFlow.LeftMm, y), new(x - BetweenMm, y), rule);
         }
     }
+
+    /// <summary>Breaks a table's cells into lines, the headers first.</summary>
+    private static LaidTable Lay(PaperFlow flow, TableBlock whole)
+    {
+        var table = InStrips(whole, flow.WidthMm);
+        var text = FontMm(flow, table);
+        var widths = Widths(flow, table, text);
+        return new(table, text, widths, [.. table.Rows.Prepend(table.Headers).Select(Broken)]);
+
+        List<IReadOnlyList<string>> Broken(IReadOnlyList<string> row) => [.. row.Select((cell, i) => StrokeFont.Wrapped(cell, text, widths[i] + 0.01))];
+    }
+
+    private static double TogetherMm(LaidTable laid) =>
+        CaptionMm + laid.Rows.Sum(row => Height(row, laid.TextMm)) is var wholeMm && wholeMm <= MostTogetherMm ? wholeMm : BeginningMm;
 
     private static double Height(List<IReadOnlyList<string>> cells, double text) => (Math.Max(1, cells.Max(lines => lines.Count)) * text * StrokeFont.LineSpacing) + LeadMm;
 
@@ -149,4 +151,6 @@ internal static class PaperTable
 
         return widths;
     }
+
+    private sealed record LaidTable(TableBlock Table, double TextMm, double[] WidthsMm, IReadOnlyList<List<IReadOnlyList<string>>> Rows);
 }

@@ -28,5 +28,5 @@ public sealed record DigitisedSection(
     IReadOnlyList<Problem> Cautions)
 {
     /// <summary>The same in plain sentences.</summary>
-    public IReadOnlyList<string> Warnings => [.. Cautions.Select(caution => $"{caution.What} {caution.Remedy}")];
+    public IReadOnlyList<string> Warnings => [.. Cautions.Select(caution => caution.InWords())];
 }

@@ -62,10 +62,9 @@ public sealed partial record SectionInput(string Name, Outline Outline, IReadOnl
         if (text.StartsWith(LibraryPrefix, StringComparison.OrdinalIgnoreCase))
         {
             var entry = text[LibraryPrefix.Length..];
-            var revision = EntryAtRevision().Match(entry) is { Success: true } named && int.TryParse(named.Groups[2].ValueSpan, CultureInfo.InvariantCulture, out var number)
-                ? number : (int?)null;
-            return LibrarySource.UseExisting(libraryPath, time, library => library.Find(revision is null ? entry : entry[..entry.LastIndexOf('@')]).Then(library.Show))
-                .Then(found => From(found, revision));
+            var (name, revision) = EntryAtRevision().Match(entry) is { Success: true } named
+                ? (named.Groups[1].Value, int.Parse(named.Groups[2].ValueSpan, CultureInfo.InvariantCulture)) : (entry, (int?)null);
+            return LibrarySource.UseExisting(libraryPath, time, library => library.Find(name).Then(library.Show)).Then(found => From(found, revision));
         }
 
         if (Directory.Exists(text))
@@ -125,10 +124,8 @@ public sealed partial record SectionInput(string Name, Outline Outline, IReadOnl
     {
         ArgumentNullException.ThrowIfNull(entry);
         var path = entry.Summary.Place.Path;
-        return (number is null ? entry.Current : entry.History.FirstOrDefault(each => each.Number == number)) is not { } revision
-            ? LibraryUseProblems.RevisionNotFound(path, number!.Value, entry.Summary.RevisionNumber)
-            : entry.ReadDocument(revision).Then<SectionInput>(document =>
-                Of(number is null ? path : FormattableString.Invariant($"{path}, revision {number}"), document) with { EntryId = entry.Summary.Id, Sha256 = revision.DocumentSha256 });
+        return EntryRevisions.Find(entry, number).Then(revision => entry.ReadDocument(revision).Then<SectionInput>(document =>
+            Of(number is null ? path : FormattableString.Invariant($"{path}, revision {number}"), document) with { EntryId = entry.Summary.Id, Sha256 = revision.DocumentSha256 }));
     }
 
     [GeneratedRegex("^(#?[0-9]{1,18})@([0-9]{1,9})$")]

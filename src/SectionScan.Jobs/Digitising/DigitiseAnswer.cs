@@ -31,7 +31,7 @@ public sealed record DigitiseAnswer(string Schema, IReadOnlyList<DigitiseAnswer.
                 : new PhotoPart(Path.GetFileName(outcome.Path), null, null, null, null, null);
             IReadOnlyList<string> warnings = digitised is null
                 ? []
-                : [.. digitised.Warnings, .. digitised.Refused.Select(r => $"{r.What} {r.Remedy}")];
+                : [.. digitised.Warnings, .. digitised.Refused.Select(r => r.InWords())];
             return new(
                 photo, error is null ? "ok" : "failed", error,
                 digitised is null ? null : TargetPart.Of(digitised.Target), digitised is null ? null : CameraPart.Of(digitised.Camera),

@@ -60,7 +60,7 @@ public static class ReadLengthwise
             }
 
             // That no tag lies beside it is as it should be: a lengthwise cut is no station.
-            warnings.AddRange(section.Cautions.Where(caution => caution.Code != SectionCautions.NoTag).Select(caution => $"{caution.What} {caution.Remedy}"));
+            warnings.AddRange(section.Cautions.Where(caution => caution.Code != SectionCautions.NoTag).Select(caution => caution.InWords()));
             return LengthwiseFinder.Find(Path.GetFileNameWithoutExtension(path), section.Outline, section.ErrorSources, order.FaceIsRight);
         });
     }

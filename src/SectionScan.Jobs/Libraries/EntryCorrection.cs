@@ -47,11 +47,12 @@ public sealed record EntryCorrection(
     {
         ArgumentNullException.ThrowIfNull(entry);
         var path = entry.Summary.Place.Path;
-        var from = BackTo is { } number ? entry.History.FirstOrDefault(revision => revision.Number == number)?.Content : entry.Current.Content;
-        if (from is null)
+        if (!EntryRevisions.Find(entry, BackTo).TryGet(out var revision, out var problem))
         {
-            return LibraryUseProblems.RevisionNotFound(path, BackTo!.Value, entry.Summary.RevisionNumber);
+            return problem;
         }
+
+        var from = revision.Content;
 
         if (DroppedTags.FirstOrDefault(tag => !from.Tags.Any(each => IsSame(each, tag))) is { } noTag)
         {

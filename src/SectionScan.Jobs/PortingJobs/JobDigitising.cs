@@ -89,7 +89,7 @@ public static class JobDigitising
             Runs = photo.Runs + 1,
             Problem = outcome.Problem is { } problem ? problem with { Where = photo.GivenName } : null,
             Warnings = outcome.Digitised is { } digitised
-                ? [.. digitised.Warnings, .. digitised.Refused.Select(refused => $"{refused.What} {refused.Remedy}")]
+                ? [.. digitised.Warnings, .. digitised.Refused.Select(refused => refused.InWords())]
                 : [],
         };
         var before = job.Sections.Where(each => each.PhotoId == photoId).ToList();

@@ -7,6 +7,9 @@ namespace SectionScan.Metrology.Results;
 /// <param name="Remedy">What the person can do about it; an instruction.</param>
 public sealed record Problem(string Code, string What, string Where, string Remedy)
 {
+    /// <summary>What happened and what to do about it, where the place is told already.</summary>
+    public string InWords() => $"{What} {Remedy}";
+
     /// <summary>The whole message: where, what, what to do.</summary>
-    public override string ToString() => $"{Where}: {What} {Remedy}";
+    public override string ToString() => $"{Where}: {InWords()}";
 }

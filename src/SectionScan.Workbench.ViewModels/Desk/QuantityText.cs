@@ -33,13 +33,20 @@ public static class QuantityText
     /// <param name="deviationMm">The deviation, mm.</param>
     /// <param name="expandedMm">Its expanded uncertainty, mm; not a number when not known.</param>
     /// <param name="isInch">True for inches.</param>
-    public static string DeviationMm(double deviationMm, double expandedMm, bool isInch)
+    public static string DeviationMm(double deviationMm, double expandedMm, bool isInch) =>
+        $"{DeviationNumber(deviationMm, expandedMm, isInch)} {(isInch ? "in" : "mm")}";
+
+    /// <summary>The same without its unit, where that stands elsewhere.</summary>
+    /// <param name="deviationMm">The deviation, mm.</param>
+    /// <param name="expandedMm">Its expanded uncertainty, mm; not a number when not known.</param>
+    /// <param name="isInch">True for inches.</param>
+    public static string DeviationNumber(double deviationMm, double expandedMm, bool isInch)
     {
         var factor = isInch ? 1 / 25.4 : 1;
         var decimals = double.IsFinite(expandedMm) && expandedMm > 0 ? Decimals(expandedMm * factor, DigitsOfUncertainty) : isInch ? 3 : 2;
         var value = Math.Round(deviationMm * factor, decimals);
         var sign = value > 0 ? "+" : value < 0 ? "−" : string.Empty;
-        return $"{sign}{Math.Abs(value).ToString("F" + decimals, CultureInfo.InvariantCulture)} {(isInch ? "in" : "mm")}";
+        return $"{sign}{Math.Abs(value).ToString("F" + decimals, CultureInfo.InvariantCulture)}";
     }
 
     private static string Of(Estimate estimate, bool isKnown, string unit)

@@ -21,6 +21,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     private (SectionComparison Laid, HandMove Move, SectionComparison Moved)? moved;
     private (ComparisonChoice Of, HandMove Move)? draft;
     private IReadOnlyList<EntrySummary>? entries;
+    private readonly Dictionary<string, string> pastNames = new(StringComparer.Ordinal);
     private PortOptions? options;
     private (LiveJob? Live, string Sections, ComparisonChoice Choice) besideOf;
     private Result<IReadOnlyList<SectionComparison>>? beside;
@@ -160,6 +161,7 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     private void LookAgain()
     {
         (entries, options) = (null, null);
+        pastNames.Clear();
         OnPropertyChanged(nameof(LibrarySections));
     }
 
@@ -208,7 +210,11 @@ public sealed partial class CompareViewModel(JobViewModel window, JobDesk desk) 
     /// <summary>Past revisions are chosen in the library; here only those that are compared stand among the others.</summary>
     private IEnumerable<(string Key, string Name)> PastRevisions() => new[] { Choice.Reference, Choice.Measured }.OfType<string>()
         .Where(key => key.StartsWith(ComparisonChoice.LibraryPrefix, StringComparison.Ordinal) && key.Contains('@', StringComparison.Ordinal)).Distinct()
-        .Select(key => (key, Input(key).TryGet(out var past, out _) ? past.Name : key[ComparisonChoice.LibraryPrefix.Length..]));
+        .Select(key => (key, NameOfPast(key)));
+
+    // A revision is for ever: it is looked up once, not each time that a hand moves the section.
+    private string NameOfPast(string key) => pastNames.TryGetValue(key, out var known) ? known
+        : pastNames[key] = Input(key).TryGet(out var past, out _) ? past.Name : key[ComparisonChoice.LibraryPrefix.Length..];
 
     private IReadOnlyList<EntrySummary> Entries()
     {

@@ -7,6 +7,7 @@ using SectionScan.Jobs.Libraries;
 using SectionScan.Jobs.PortingJobs;
 using SectionScan.Metrology.Comparison;
 using SectionScan.Metrology.Likeness;
+using SectionScan.Metrology.Measures;
 using SectionScan.Metrology.Outlines;
 using SectionScan.Metrology.Results;
 using SectionScan.Metrology.Uncertainty;
@@ -19,6 +20,7 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
 {
     private const int MostShown = 200;
     private const int MostAlike = 12;
+    private static readonly IReadOnlyList<Measure> OnACard = [MeasureCatalogue.Area, MeasureCatalogue.Width, MeasureCatalogue.Height];
 
     private readonly JobDesk desk;
     private readonly UnitChoice units;
@@ -145,7 +147,7 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
     /// <summary>Everything that a card shows is read here, once: showing it again asks the library nothing.</summary>
     private static Result<Shelf> Cards(SectionLibrary library, IEnumerable<EntrySummary> entries, bool isCutOff) =>
         new Shelf([.. entries.Select(each => library.Show(each.Id).Then(entry => entry.ReadDocument()).TryGet(out var document, out _)
-            ? new ShelfCard(each, document.Section.Outline, MeasuredOutline.Of(document.Section.Outline, document.Section.ErrorSources))
+            ? new ShelfCard(each, document.Section.Outline, MeasuredOutline.Of(document.Section.Outline, document.Section.ErrorSources, OnACard))
             : new ShelfCard(each, null, null))], isCutOff);
 
     private void Show(Shelf? shelf, string heading) => (Found, Heading) = (shelf?.Cards ?? [], heading);
@@ -167,7 +169,7 @@ public sealed partial class LibraryViewModel : ObservableObject, IDisposable
     /// <summary>An entry as the shelf shows it.</summary>
     /// <param name="Entry">The entry.</param>
     /// <param name="Outline">Its outline as it is now, or null when its document cannot be read.</param>
-    /// <param name="Measures">Its measures with their uncertainty, or null likewise.</param>
+    /// <param name="Measures">Its area, width and height with their uncertainty, or null likewise.</param>
     public sealed record ShelfCard(EntrySummary Entry, Outline? Outline, MeasuredOutline? Measures);
 
     /// <summary>An entry with its history as the page shows it.</summary>

@@ -21,10 +21,9 @@ internal sealed class LibraryShowCommand(Terminal terminal, ProblemPrinter probl
             return ExitCode.UnusableInput;
         }
 
-        var revision = settings.Revision is { } number ? entry.History.FirstOrDefault(each => each.Number == number) : entry.Current;
-        if (revision is null)
+        if (!EntryRevisions.Find(entry, settings.Revision).TryGet(out var revision, out problem))
         {
-            problems.Print(LibraryUseProblems.RevisionNotFound(entry.Summary.Place.Path, settings.Revision!.Value, entry.Summary.RevisionNumber));
+            problems.Print(problem);
             return ExitCode.UnusableInput;
         }
 
